@@ -27,7 +27,7 @@ func ParseConductor(s string) (Conductor, error) {
 	}
 	c, ok := looseConductor(s)
 	switch {
-	case c.Gauge > 0 && !ok:
+	case c.Gauge >= thickest && c.Gauge <= thinnest && !ok:
 		return Conductor{}, refuse(s, "conductor "+shown(s)+" does not say solid or stranded",
 			c.String(), Conductor{Gauge: c.Gauge, Stranded: true}.String())
 	case !ok:

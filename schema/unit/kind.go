@@ -21,6 +21,7 @@ type kind struct {
 	names    map[string]string // other spellings, in lower case, and the unit they mean
 	example  string            // offered where the text holds no number
 	smallest string            // what the integer counts, in words
+	floor    int64             // the least integer that has a meaning; 0: no floor
 }
 
 // read parses one quantity: [sign] digits [. digits] [space] unit.
@@ -44,11 +45,11 @@ func (k *kind) read(text string) (int64, *Error) {
 func (k *kind) prepare(text string) *Error {
 	switch {
 	case text == "":
-		return refuse(text, k.noun+" is empty", k.example)
+		return k.refuse(text, "is empty", k.example)
 	case len(text) > maxText:
-		return refuse(text, k.noun+" "+shown(text)+" is too long to be one", k.example)
+		return k.refuse(text, shown(text)+" is too long to be one", k.example)
 	case strings.TrimSpace(text) != text:
-		return refuse(text, k.noun+" has blanks around it", strings.TrimSpace(text))
+		return k.refuse(text, "has blanks around it", strings.TrimSpace(text))
 	}
 	return nil
 }
@@ -57,17 +58,46 @@ func (k *kind) prepare(text string) *Error {
 func (k *kind) value(text, num string, s scale) (int64, *Error) {
 	n, ok := decimal(num)
 	if !ok {
-		return 0, refuse(text, k.noun+" "+shown(num)+" has more digits than can be kept exactly")
+		return 0, k.refuse(text, shown(num)+" has more digits than can be kept exactly")
 	}
 	v, exact, fits := n.times(s.per)
 	if !exact {
-		return 0, refuse(text, k.noun+" "+shown(text)+" is finer than "+k.smallest+", the smallest step kept")
+		return 0, k.refuse(text, shown(text)+" is finer than "+k.smallest+", the smallest step kept")
 	}
 	v, sums := add(v, s.offset)
-	if !fits || !sums {
-		return 0, refuse(text, k.noun+" "+shown(text)+" is larger than can be kept")
+	switch {
+	case !fits || !sums:
+		return 0, k.refuse(text, shown(text)+" is larger than can be kept")
+	case k.floor != 0 && v < k.floor:
+		return 0, k.refuse(text, shown(text)+" is lower than there is", k.example)
 	}
 	return v, nil
+}
+
+// refuse builds an Error about a quantity of this kind and offers, of the texts to
+// write instead, those that would be read.
+func (k *kind) refuse(text, message string, next ...string) *Error {
+	good := next[:0]
+	for _, t := range next {
+		if k.accepts(t) {
+			good = append(good, t)
+		}
+	}
+	return refuse(text, k.noun+" "+message, good...)
+}
+
+// accepts reports whether read would take the text.
+func (k *kind) accepts(text string) bool {
+	num, rest, ok := scan(text)
+	if !ok || len(text) > maxText {
+		return false
+	}
+	s, ok := k.scale(strings.TrimPrefix(rest, " "))
+	if !ok {
+		return false
+	}
+	_, err := k.value(text, num, s)
+	return err == nil
 }
 
 // scale finds the unit by its exact word.

@@ -29,6 +29,7 @@ var temperatures = kind{
 	},
 	example:  "24 C",
 	smallest: "a ninth of a thousandth of a degree Celsius",
+	floor:    int64(coldest),
 }
 
 // ParseTemperature reads "24 C", "75 F" or "297.15 K". The error is an *Error.
@@ -36,9 +37,6 @@ func ParseTemperature(s string) (Temperature, error) {
 	v, err := temperatures.read(s)
 	if err != nil {
 		return 0, err
-	}
-	if Temperature(v) < coldest {
-		return 0, refuse(s, "temperature "+shown(s)+" is below absolute zero", temperatures.example)
 	}
 	return Temperature(v), nil
 }
