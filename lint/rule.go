@@ -1,0 +1,90 @@
+package lint
+
+import (
+	"fmt"
+	"strings"
+)
+
+// A Rule is one thing that the linter checks. Rules are values, read-only and
+// independent of each other: none sees what another found, but for the few
+// that review the findings themselves.
+type Rule struct {
+	// Name is the family, a hyphen and a slug: "length-channel". It never
+	// changes and is never used again for something else.
+	Name string
+	// Title begins "Checks that" and says in one sentence what is checked.
+	Title string
+	// Severity is that of its findings where nothing else is said.
+	Severity Severity
+	// Safety is set where departing from the rule can hurt somebody: a policy
+	// can not lower it, only a waiver with a reason and an end can.
+	Safety bool
+	// Limit says how an owner's stricter limit is written, where one can be.
+	Limit LimitKind
+	// Check reports findings about a plant.
+	Check func(*Pass)
+	// Review reports findings about waivers and policies, once every Check
+	// has been made. A rule has either Check or Review.
+	Review func(*Review)
+}
+
+// Family is the first part of the name.
+func (r *Rule) Family() string {
+	family, _, _ := strings.Cut(r.Name, "-")
+	return family
+}
+
+// A Severity says how a finding counts, in the words of ISO 9000 and ISO 19011.
+type Severity uint8
+
+// The severities.
+const (
+	// Observation is good practice, or something to look at.
+	Observation Severity = iota + 1
+	// Nonconformity breaks a code, a standard or the owner's stated policy.
+	Nonconformity
+)
+
+// String is the severity's word.
+func (s Severity) String() string {
+	switch s {
+	case Observation:
+		return "observation"
+	case Nonconformity:
+		return "nonconformity"
+	}
+	return "no severity"
+}
+
+// A LimitKind says how a rule's limit is written in a policy.
+type LimitKind uint8
+
+// The kinds of limit that an owner may tighten.
+const (
+	NoLimit LimitKind = iota
+	// GreatestLength is a length that must not be exceeded.
+	GreatestLength
+	// SmallestLength is a length that must be kept.
+	SmallestLength
+)
+
+// Validate checks the declarations of a set of rules, for the test of the set.
+func Validate(rules []*Rule) error {
+	seen := make(map[string]bool)
+	for _, r := range rules {
+		switch {
+		case strings.Count(r.Name, "-") < 1 || strings.ToLower(r.Name) != r.Name:
+			return fmt.Errorf("rule %q: the name is not a family, a hyphen and a slug", r.Name)
+		case seen[r.Name]:
+			return fmt.Errorf("rule %s: declared twice", r.Name)
+		case !strings.HasPrefix(r.Title, "Checks that "):
+			return fmt.Errorf("rule %s: the title does not begin with Checks that", r.Name)
+		case r.Severity == 0:
+			return fmt.Errorf("rule %s: no severity", r.Name)
+		case (r.Check == nil) == (r.Review == nil):
+			return fmt.Errorf("rule %s: a rule either checks or reviews", r.Name)
+		}
+		seen[r.Name] = true
+	}
+	return nil
+}

@@ -1,0 +1,128 @@
+package lint
+
+import (
+	"fmt"
+	"slices"
+
+	"homerun/schema/plant"
+	"homerun/schema/unit"
+)
+
+// Options are what a run of the linter depends on besides plant and rules.
+type Options struct {
+	// Today decides which waivers have expired. It is required.
+	Today unit.Date
+	// Known lists every rule name there is, so that a waiver for a rule that
+	// is merely not run now is not taken for a mistake; nil takes those run.
+	Known []string
+}
+
+// A Report is what a run of the linter found.
+type Report struct {
+	Plant *plant.Plant
+	// Findings are in report order, those covered by a waiver left out.
+	Findings []Finding
+	// Waived are the findings that a waiver covers, in report order.
+	Waived []Finding
+}
+
+// Count returns how many findings have a severity.
+func (r *Report) Count(s Severity) int {
+	n := 0
+	for i := range r.Findings {
+		if r.Findings[i].Severity == s {
+			n++
+		}
+	}
+	return n
+}
+
+// Run holds a plant against the rules. The error names a rule that panicked:
+// then the report is not to be relied on, and nil.
+func Run(p *plant.Plant, rules []*Rule, o Options) (*Report, error) {
+	known := o.Known
+	if known == nil {
+		for _, r := range rules {
+			known = append(known, r.Name)
+		}
+	}
+	policies := readPolicies(p, rules)
+	found, err := check(p, rules, policies)
+	if err != nil {
+		return nil, err
+	}
+	waivers := readWaivers(p, o.Today)
+	report := &Report{Plant: p}
+	report.split(found, waivers)
+	review := &Review{Plant: p, Today: o.Today, Waivers: waivers, Policies: policies, Known: known}
+	for _, r := range rules {
+		if r.Review == nil {
+			continue
+		}
+		if err := guard(r, func() { r.Review(review) }); err != nil {
+			return nil, err
+		}
+		report.Findings = append(report.Findings, policies.apply(r, review.take(r))...)
+	}
+	Sort(report.Findings)
+	Sort(report.Waived)
+	return report, nil
+}
+
+func check(p *plant.Plant, rules []*Rule, policies *policies) ([]Finding, error) {
+	var found []Finding
+	for _, r := range rules {
+		if r.Check == nil {
+			continue
+		}
+		pass := &Pass{Plant: p, rule: r, policy: policies.of(r)}
+		if err := guard(r, func() { r.Check(pass) }); err != nil {
+			return nil, err
+		}
+		found = append(found, policies.apply(r, pass.found)...)
+	}
+	return found, nil
+}
+
+// guard turns a panic of a rule into an error that names it.
+func guard(r *Rule, check func()) (err error) {
+	defer func() {
+		if why := recover(); why != nil {
+			err = fmt.Errorf("rule %s failed: %v", r.Name, why)
+		}
+	}()
+	check()
+	return nil
+}
+
+func (r *Report) split(found []Finding, waivers []*Waiver) {
+	byRule := make(map[string][]*Waiver)
+	for _, w := range waivers {
+		byRule[w.Rule] = append(byRule[w.Rule], w)
+	}
+	for _, f := range found {
+		if w := covering(byRule[f.Rule], f.Record); w != nil {
+			f.Waiver = w.Label
+			r.Waived = append(r.Waived, f)
+			continue
+		}
+		r.Findings = append(r.Findings, f)
+	}
+}
+
+// covering marks every waiver that names the record as matched, and returns
+// one that still holds.
+func covering(waivers []*Waiver, record string) *Waiver {
+	var holds *Waiver
+	for _, w := range waivers {
+		i := slices.Index(w.Records, record)
+		if i < 0 {
+			continue
+		}
+		w.Matched[i] = true
+		if !w.Expired && !w.Unusable && holds == nil {
+			holds = w
+		}
+	}
+	return holds
+}

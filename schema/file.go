@@ -1,0 +1,74 @@
+package schema
+
+import (
+	"homerun/schema/block"
+)
+
+// A File is what one file of text holds: its records in their places, and its
+// problems in the order of the text. It is immutable.
+type File struct {
+	Path     string
+	Entries  []Entry
+	Problems []Problem
+}
+
+// A Reader reads files and remembers every block of text it has read, so that
+// the same block in another commit, or moved to another file, is the same
+// Record and costs nothing. It is not safe for concurrent use.
+type Reader struct {
+	readings map[string]*reading
+}
+
+// NewReader returns a Reader that remembers nothing yet.
+func NewReader() *Reader {
+	return &Reader{readings: make(map[string]*reading)}
+}
+
+// ReadFile reads the text of one file. Whatever is wrong with it is among the
+// file's problems; what can be read is among its entries.
+func (rd *Reader) ReadFile(path, text string) *File {
+	f := &File{Path: path}
+	chunks, problems := block.Split(text)
+	for _, p := range problems {
+		f.splitProblem(text, p)
+	}
+	f.Entries = make([]Entry, 0, len(chunks))
+	for _, c := range chunks {
+		f.add(rd.read(c.Text), c)
+	}
+	return f
+}
+
+func (rd *Reader) read(text string) *reading {
+	if known, ok := rd.readings[text]; ok {
+		return known
+	}
+	fresh := read(text)
+	rd.readings[text] = fresh
+	return fresh
+}
+
+func (f *File) splitProblem(text string, p block.Problem) {
+	problem := Problem{Code: codeOf(p.Code), At: locate(f.Path, 1, text, p.At), Message: p.Message, Next: p.Next}
+	if p.Also != (block.Range{}) {
+		problem.Also = []Note{{At: locate(f.Path, 1, text, p.Also), Message: "see also here"}}
+	}
+	f.Problems = append(f.Problems, problem)
+}
+
+func (f *File) add(r *reading, c block.Chunk) {
+	if r.record != nil {
+		f.Entries = append(f.Entries, Entry{Record: r.record, Path: f.Path, Line: c.Line})
+	}
+	for i := range r.faults {
+		fault := &r.faults[i]
+		p := Problem{Code: fault.code, At: locate(f.Path, c.Line, r.text, fault.at), Message: fault.message, Next: fault.next}
+		if fault.record != nil {
+			p.Kind, p.Label = fault.record.Kind.Name, fault.record.Name()
+		}
+		if fault.also != (block.Range{}) {
+			p.Also = []Note{{At: locate(f.Path, c.Line, r.text, fault.also), Message: "first written here"}}
+		}
+		f.Problems = append(f.Problems, p)
+	}
+}

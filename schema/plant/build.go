@@ -1,0 +1,168 @@
+package plant
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"homerun/schema"
+	"homerun/schema/standard"
+	"homerun/schema/unit"
+)
+
+// Build makes a plant of the files that belong to it. Dir is the plant's
+// folder. The files may come in any order; the plant is the same.
+func Build(dir string, files []*schema.File) *Plant {
+	files = slices.Clone(files)
+	slices.SortFunc(files, func(a, b *schema.File) int { return cmp.Compare(a.Path, b.Path) })
+	p := &Plant{Dir: dir, Units: unit.Metric}
+	p.size(files)
+	for _, f := range files {
+		p.Problems = append(p.Problems, f.Problems...)
+		for _, e := range f.Entries {
+			p.take(e)
+		}
+	}
+	p.head()
+	p.resolve()
+	p.findLinks()
+	p.findChannels()
+	slices.SortStableFunc(p.Problems, func(a, b schema.Problem) int {
+		return cmp.Or(cmp.Compare(a.At.Path, b.At.Path), cmp.Compare(a.At.Line, b.At.Line), cmp.Compare(a.At.Column, b.At.Column))
+	})
+	return p
+}
+
+// size makes the index large enough at once: growing it is what building a
+// large plant would otherwise spend its time on.
+func (p *Plant) size(files []*schema.File) {
+	n, runs := 0, 0
+	for _, f := range files {
+		n += len(f.Entries)
+		for i := range f.Entries {
+			runs += len(f.Entries[i].Inner)
+		}
+	}
+	p.index = make(map[string]Item, n+runs)
+	p.Runs = make([]*Run, 0, runs)
+	p.kinds = make(map[string][]string)
+}
+
+// take files one top-level record under its kind and label.
+func (p *Plant) take(e schema.Entry) {
+	it := item{e}
+	switch e.Kind.Name {
+	case schema.KindPlant:
+		p.takePlant(e)
+	case schema.KindSpace:
+		p.Spaces = register(p, p.Spaces, &Space{item: it})
+	case schema.KindPathway:
+		p.Pathways = register(p, p.Pathways, &Pathway{item: it})
+	case schema.KindInterference:
+		p.Interferences = register(p, p.Interferences, &Interference{item: it})
+	case schema.KindCable:
+		p.Cables = register(p, p.Cables, &Cable{item: it})
+	case schema.KindRack:
+		p.Racks = register(p, p.Racks, &Rack{item: it})
+	case schema.KindPanel, schema.KindOutlet, schema.KindConsolidation, schema.KindClosure, schema.KindEquipment:
+		p.Holders = register(p, p.Holders, newHolder(it))
+	case schema.KindBusbar:
+		p.Busbars = register(p, p.Busbars, &Busbar{item: it})
+	case schema.KindBundle:
+		p.takeBundle(it)
+	case schema.KindRun:
+		p.Runs = register(p, p.Runs, &Run{item: it})
+	case schema.KindCord:
+		p.Cords = register(p, p.Cords, &Cord{item: it})
+	case schema.KindTest:
+		p.Tests = register(p, p.Tests, &Test{item: it})
+	case schema.KindWaiver:
+		p.Waivers = append(p.Waivers, e)
+		p.enter(e.Label, it)
+	case schema.KindPolicy:
+		p.Policies = append(p.Policies, e)
+		p.enter(e.Label, it)
+	default:
+		panic("plant: no place for a " + e.Kind.Name)
+	}
+}
+
+func (p *Plant) takeBundle(it item) {
+	b := &Bundle{item: it}
+	p.Bundles = register(p, p.Bundles, b)
+	for _, in := range it.Inner {
+		r := &Run{item: item{it.In(in)}, Bundle: b}
+		b.Runs = append(b.Runs, r)
+		p.Runs = register(p, p.Runs, r)
+	}
+}
+
+func (p *Plant) takePlant(e schema.Entry) {
+	if p.Entry.Record == nil {
+		p.Entry = e
+		return
+	}
+	p.problem(schema.DuplicateLabel, e, e.Start(), fmt.Sprintf("%s: this folder already is the plant %s", schema.Printable(e.Label), schema.Printable(p.Entry.Label)),
+		"keep one plant record in a plant's folder", schema.Note{Kind: schema.KindPlant, Label: p.Entry.Label, At: p.Entry.Start(), Message: "first stated here"})
+}
+
+func newHolder(it item) *Holder {
+	h := &Holder{item: it}
+	if v := it.Own("ports"); v != nil && !v.Bad {
+		h.Ports = make([]Port, min(v.Number, mostPorts))
+		for i := range h.Ports {
+			h.Ports[i] = Port{Holder: h, Number: i + 1}
+		}
+	}
+	return h
+}
+
+func register[T Item](p *Plant, all []T, it T) []T {
+	p.enter(it.Record().Label, it)
+	return append(all, it)
+}
+
+// enter indexes an item by its label. The first keeps the label; the second is
+// a problem that shows both places, and is still part of the plant.
+func (p *Plant) enter(label string, it Item) {
+	if label == "" {
+		return
+	}
+	e := it.Place()
+	if first, taken := p.index[label]; taken {
+		f := first.Place()
+		p.problem(schema.DuplicateLabel, e, e.Within(e.LabelAt), fmt.Sprintf("%s: the label is already that of a %s", schema.Printable(label), f.Kind.Name),
+			"give one of the two another label, as on the wall", schema.Note{Kind: f.Kind.Name, Label: label, At: f.Within(f.LabelAt), Message: "first used here"})
+		return
+	}
+	p.index[label] = it
+	p.kinds[e.Kind.Name] = append(p.kinds[e.Kind.Name], label)
+}
+
+func (p *Plant) problem(code schema.Code, e schema.Entry, at schema.Location, message, next string, also ...schema.Note) {
+	p.Problems = append(p.Problems, schema.Problem{Code: code, Kind: e.Kind.Name, Label: e.Name(), At: at, Message: message, Next: next, Also: also})
+}
+
+// head reads the plant record itself.
+func (p *Plant) head() {
+	if p.Entry.Record == nil {
+		path := schema.PlantFile
+		if p.Dir != "." {
+			path = p.Dir + "/" + path
+		}
+		p.Problems = append(p.Problems, schema.Problem{
+			Code: schema.MissingField, Kind: schema.KindPlant, At: schema.Location{Path: path, Line: 1, Column: 1, EndLine: 1, EndColumn: 1},
+			Message: "no plant record could be read here", Next: `write one: plant "north-pier" { standard = "TIA-568" }`,
+		})
+		return
+	}
+	if s, ok := schema.PlantStandard.In(p.Entry.Record); ok {
+		p.Regime, _ = standard.ParseRegime(s)
+	}
+	if s, ok := schema.PlantFireCode.In(p.Entry.Record); ok {
+		p.Fire, _ = standard.ParseFireCode(s)
+	}
+	if s, ok := schema.PlantUnits.In(p.Entry.Record); ok && s == "us" {
+		p.Units = unit.US
+	}
+}
