@@ -257,6 +257,9 @@ func decodeText(f *Field, text string, v *Value) (message, next string) {
 		if errors.As(err, &mistake) {
 			return mistake.Message, mistake.Next
 		}
+		if v.Number < 0 && !f.Type.signed() {
+			return fmt.Sprintf("%s is below zero", Quote(text)), "write it without the minus"
+		}
 	}
 	return "", ""
 }

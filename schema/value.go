@@ -81,7 +81,7 @@ func (v *Value) Show(in unit.System) string {
 	case Level:
 		return asLevel(v).Text(in)
 	case Conductors:
-		return asConductor(v).Text(in)
+		return asConductor(v).String()
 	}
 	return v.Text
 }
@@ -139,3 +139,7 @@ func quantity[Q ~int64](parse func(string) (Q, error), text string, v *Value) er
 	v.Number = int64(q)
 	return err
 }
+
+// signed says whether a quantity below zero makes sense: a temperature in
+// frost, a weak signal, a negative margin; no length, power or time does.
+func (t Type) signed() bool { return t == Temperature || t == Level || t == Loss }

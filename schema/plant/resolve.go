@@ -224,7 +224,7 @@ func (p *Plant) find(e schema.Entry, label string, kinds []string, at schema.Loc
 		}
 	}
 	p.problem(schema.UnknownReference, e, at, fmt.Sprintf("%s: %s%s is a %s", schema.Printable(e.Name()), field, schema.Quote(label), found.Kind.Name),
-		"name "+oneOf(kinds), schema.Note{Kind: found.Kind.Name, Label: label, At: found.Start(), Message: "stated here"})
+		"name "+schema.OneOf(kinds), schema.Note{Kind: found.Kind.Name, Label: label, At: found.Start(), Message: "stated here"})
 	return nil, false
 }
 
@@ -237,16 +237,4 @@ func (p *Plant) lost(e schema.Entry, label string, kinds []string, at schema.Loc
 		}
 	}
 	p.problem(schema.UnknownReference, e, at, fmt.Sprintf("%s: %sthere is no %s", schema.Printable(e.Name()), field, schema.Quote(label)), next)
-}
-
-func oneOf(kinds []string) string {
-	text := "a " + kinds[0]
-	for i, k := range kinds[1:] {
-		if i == len(kinds)-2 {
-			text += " or " + k
-		} else {
-			text += ", " + k
-		}
-	}
-	return text
 }
