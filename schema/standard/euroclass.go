@@ -47,9 +47,11 @@ func ParseEuroclass(s string) (Euroclass, error) {
 		return Euroclass{}, refuse(s, noun+" "+head+" has no additional classes", head)
 	}
 	for part := range strings.SplitSeq(tail, ",") {
-		if !e.take(part) {
+		next, ok := e.with(part)
+		if !ok {
 			return Euroclass{}, refuse(s, noun+" "+shown(s)+" has "+shown(part)+" where s, d and a classes follow in that order", "Cca-s1b,d2,a2")
 		}
+		e = next
 	}
 	return e, nil
 }
@@ -57,22 +59,22 @@ func ParseEuroclass(s string) (Euroclass, error) {
 // hasParts reports whether the class may state additional classes.
 func (e Euroclass) hasParts() bool { return e.reaction >= strictestPart && e.reaction <= laxestPart }
 
-// take adds one additional class; false where it is unknown, repeated or out of order.
-func (e *Euroclass) take(part string) bool {
+// with adds one additional class; false where it is unknown, repeated or out of order.
+func (e Euroclass) with(part string) (Euroclass, bool) {
 	if i, err := indexOf(smokes, "", part); err == nil {
 		free := e.smoke == 0 && e.droplets == 0 && e.acidity == 0
 		e.smoke = uint8(i)
-		return free
+		return e, free
 	}
 	if i, err := indexOf(droplets, "", part); err == nil {
 		free := e.droplets == 0 && e.acidity == 0
 		e.droplets = uint8(i)
-		return free
+		return e, free
 	}
 	i, err := indexOf(acidities, "", part)
 	free := err == nil && e.acidity == 0
 	e.acidity = uint8(i)
-	return free
+	return e, free
 }
 
 // String returns the class as it is read.
