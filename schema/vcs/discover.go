@@ -35,13 +35,14 @@ func discover(ctx context.Context, git *runner) (place, error) {
 	const withoutTop = 10
 	text, err := git.output(ctx, questions()...)
 	lines := strings.Split(strings.TrimSuffix(string(text), "\n"), "\n")
-	switch {
-	case err != nil && !(errors.Is(err, ErrNoWorktree) && len(lines) == withoutTop):
+	if errors.Is(err, ErrNoWorktree) && len(lines) == withoutTop {
+		lines, err = append(lines, ""), nil
+	}
+	if err == nil && len(lines) != withoutTop+1 {
+		err = errors.New("the path of the repository holds a line break")
+	}
+	if err != nil {
 		return place{}, fmt.Errorf("open repository: %w", err)
-	case err == nil && len(lines) != withoutTop+1:
-		return place{}, errors.New("open repository: the path of the repository holds a line break")
-	case err != nil:
-		lines = append(lines, "")
 	}
 	at := place{
 		gitDir: lines[0], commonDir: lines[1], objects: lines[2], index: lines[3], hooks: lines[4], shallowFile: lines[5],

@@ -31,6 +31,8 @@ var (
 	ErrOutside = errors.New("path leaves the work tree")
 	// ErrNotFile says that a path of the work tree is neither a file nor a link to one.
 	ErrNotFile = errors.New("not a file")
+	// ErrDamaged says that the index does not match its own checksum.
+	ErrDamaged = errors.New("damaged")
 	// ErrUnreadable says that folders of the work tree could not be listed.
 	ErrUnreadable = errors.New("cannot be read")
 	// ErrNoMergeBase says that two commits share no history.

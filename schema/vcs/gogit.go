@@ -94,13 +94,13 @@ func (g *goGit) content(id string, kind plumbing.ObjectType) ([]byte, error) {
 	}
 	var data []byte
 	err = guard(func() error {
-		from, err := object.Reader()
-		if err != nil {
-			return err
+		from, openErr := object.Reader()
+		if openErr != nil {
+			return openErr
 		}
 		data = make([]byte, object.Size())
-		_, err = io.ReadFull(from, data)
-		return errors.Join(err, from.Close())
+		_, readErr := io.ReadFull(from, data)
+		return errors.Join(readErr, from.Close())
 	})
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", id, err)

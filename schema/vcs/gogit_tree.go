@@ -48,7 +48,7 @@ func (w *treeWalk) folder(id plumbing.Hash, prefix string, depth int) error {
 		return err
 	}
 	var tree object.Tree
-	if err := tree.Decode(stored); err != nil {
+	if err = tree.Decode(stored); err != nil {
 		return fmt.Errorf("folder %q: %w", prefix, err)
 	}
 	for _, e := range tree.Entries {

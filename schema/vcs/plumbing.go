@@ -137,6 +137,9 @@ func (p *commands) tree(ctx context.Context, commit string) ([]Entry, error) {
 }
 
 func (p *commands) index(ctx context.Context) ([]Entry, error) {
+	if err := intact(p.place.index, p.place.objectFormat); err != nil {
+		return nil, fmt.Errorf("index %s: %w", p.place.index, err)
+	}
 	var entries []Entry
 	empty := false
 	err := p.git.list(ctx, func(line string) error {

@@ -31,13 +31,13 @@ type fallback struct {
 }
 
 // final reports whether an error of the fast reader needs no second opinion.
-func final(ctx context.Context, err error) bool {
-	return err == nil || ctx.Err() != nil || errors.Is(err, ErrTooLarge)
+func final(err error) bool {
+	return err == nil || errors.Is(err, ErrTooLarge)
 }
 
 func (f *fallback) resolve(ctx context.Context, rev string) (string, error) {
 	id, err := f.fast.resolve(ctx, rev)
-	if final(ctx, err) {
+	if final(err) {
 		return id, err
 	}
 	return f.sure.resolve(ctx, rev)
@@ -45,7 +45,7 @@ func (f *fallback) resolve(ctx context.Context, rev string) (string, error) {
 
 func (f *fallback) commit(ctx context.Context, id string) ([]byte, error) {
 	text, err := f.fast.commit(ctx, id)
-	if final(ctx, err) {
+	if final(err) {
 		return text, err
 	}
 	return f.sure.commit(ctx, id)
@@ -53,7 +53,7 @@ func (f *fallback) commit(ctx context.Context, id string) ([]byte, error) {
 
 func (f *fallback) tree(ctx context.Context, commit string) ([]Entry, error) {
 	entries, err := f.fast.tree(ctx, commit)
-	if final(ctx, err) {
+	if final(err) {
 		return entries, err
 	}
 	return f.sure.tree(ctx, commit)
@@ -61,7 +61,7 @@ func (f *fallback) tree(ctx context.Context, commit string) ([]Entry, error) {
 
 func (f *fallback) index(ctx context.Context) ([]Entry, error) {
 	entries, err := f.fast.index(ctx)
-	if final(ctx, err) {
+	if final(err) {
 		return entries, err
 	}
 	return f.sure.index(ctx)
@@ -69,7 +69,7 @@ func (f *fallback) index(ctx context.Context) ([]Entry, error) {
 
 func (f *fallback) blob(ctx context.Context, id string) ([]byte, error) {
 	data, err := f.fast.blob(ctx, id)
-	if final(ctx, err) {
+	if final(err) {
 		return data, err
 	}
 	return f.sure.blob(ctx, id)
@@ -79,7 +79,7 @@ func (f *fallback) blob(ctx context.Context, id string) ([]byte, error) {
 func (f *fallback) blobs(ctx context.Context, ids []string) iter.Seq2[Blob, error] {
 	return func(yield func(Blob, error) bool) {
 		for b, err := range f.fast.blobs(ctx, ids) {
-			if b.ID != "" && !final(ctx, err) {
+			if b.ID != "" && !final(err) {
 				b.Data, err = f.sure.blob(ctx, b.ID)
 			}
 			if !yield(b, err) {

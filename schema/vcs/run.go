@@ -46,10 +46,10 @@ type child struct {
 
 // start begins a command whose output is read while it runs. The caller must call wait or stop.
 func (g *runner) start(ctx context.Context, args ...string) (*child, error) {
-	ctx, cancel := context.WithCancel(ctx)
+	running, cancel := context.WithCancel(ctx)
 	c := &child{name: args[0], cancel: cancel}
 	c.said.limit = maxAnswer
-	c.cmd = exec.CommandContext(ctx, g.program, append(settings(), args...)...)
+	c.cmd = exec.CommandContext(running, g.program, append(settings(), args...)...)
 	c.cmd.Dir, c.cmd.Env, c.cmd.Stderr = g.dir, g.env, &c.said
 	// A grandchild that keeps a pipe open must not hold us after git is gone.
 	c.cmd.WaitDelay = 2 * time.Second

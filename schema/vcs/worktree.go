@@ -104,7 +104,7 @@ func (r *Repo) ReadFile(name string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if !fs.ValidPath(name) {
+	if !filepath.IsLocal(filepath.FromSlash(name)) || strings.ContainsRune(name, 0) {
 		return nil, fmt.Errorf("%q: %w", name, ErrOutside)
 	}
 	info, err := root.Stat(filepath.FromSlash(name))

@@ -1,0 +1,306 @@
+package vcs_test
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// repo is a repository made by the real git for a test, and where in it the user stands.
+type repo struct {
+	t   *testing.T
+	dir string
+	env []string
+}
+
+// environment is one that depends on nothing of the machine but where git is.
+func environment(t *testing.T) []string {
+	t.Helper()
+	return []string{
+		"PATH=" + os.Getenv("PATH"), "HOME=" + t.TempDir(), "GIT_CONFIG_NOSYSTEM=1", "LC_ALL=C",
+		"GIT_AUTHOR_NAME=Åsa Records", "GIT_AUTHOR_EMAIL=asa@example.org", "GIT_AUTHOR_DATE=1551600000 +0130",
+		"GIT_COMMITTER_NAME=Bo Keeper", "GIT_COMMITTER_EMAIL=bo@example.org", "GIT_COMMITTER_DATE=1551603600 -0500",
+		"GIT_CONFIG_COUNT=2", "GIT_CONFIG_KEY_0=init.defaultBranch", "GIT_CONFIG_VALUE_0=main",
+		"GIT_CONFIG_KEY_1=protocol.file.allow", "GIT_CONFIG_VALUE_1=always",
+	}
+}
+
+// fresh is an empty folder to make repositories in.
+func fresh(t *testing.T) *repo {
+	t.Helper()
+	dir, err := filepath.EvalSymlinks(t.TempDir())
+	check(t, err)
+	return &repo{t: t, dir: dir, env: environment(t)}
+}
+
+// start makes an empty repository in the folder.
+func (r *repo) start(args ...string) *repo {
+	r.t.Helper()
+	r.git(append(append([]string{"init", "-q"}, args...), "plant")...)
+	return r.in(filepath.Join(r.dir, "plant"))
+}
+
+// plant is a repository as repo.plant makes it, in a folder of its own.
+func plant(t *testing.T) *repo {
+	t.Helper()
+	return fresh(t).plant()
+}
+
+// in is the same user standing in another folder.
+func (r *repo) in(dir string) *repo { return &repo{t: r.t, dir: dir, env: r.env} }
+
+// with is the same user with more variables set.
+func (r *repo) with(pairs ...string) *repo {
+	return &repo{t: r.t, dir: r.dir, env: append(slices.Clone(r.env), pairs...)}
+}
+
+// run runs the real git and gives what it printed and whether it succeeded.
+func (r *repo) run(args ...string) (string, error) {
+	r.t.Helper()
+	cmd := exec.Command("git", args...)
+	cmd.Dir, cmd.Env = r.dir, r.env
+	var complaint strings.Builder
+	cmd.Stderr = &complaint
+	out, err := cmd.Output()
+	if err != nil {
+		r.t.Logf("git %s: %s", strings.Join(args, " "), complaint.String())
+	}
+	return string(out), err
+}
+
+// git runs the real git, which must succeed, and gives what it printed.
+func (r *repo) git(args ...string) string {
+	r.t.Helper()
+	out, err := r.run(args...)
+	if err != nil {
+		r.t.Fatalf("git %s: %v", strings.Join(args, " "), err)
+	}
+	return out
+}
+
+// write puts a file into the folder the user stands in.
+func (r *repo) write(name, text string) {
+	r.t.Helper()
+	path := filepath.Join(r.dir, filepath.FromSlash(name))
+	check(r.t, os.MkdirAll(filepath.Dir(path), 0o755))
+	check(r.t, os.WriteFile(path, []byte(text), 0o644))
+}
+
+// commit writes a file and commits it.
+func (r *repo) commit(name, text, message string) {
+	r.t.Helper()
+	r.write(name, text)
+	r.git("add", "--", name)
+	r.git("commit", "-qm", message)
+}
+
+// plant makes a repository with a few commits, one of them a merge, and files in folders.
+func (r *repo) plant(args ...string) *repo {
+	r.t.Helper()
+	r = r.start(args...)
+	r.commit("plant.hcl", "first\n", "Record the first floor\n\nMeasured on site.\nTwo lines.\n")
+	r.commit("floor/1.hcl", "one\n", "Add floor 1")
+	r.git("switch", "-qc", "wing")
+	r.commit("floor/2.hcl", "two\n", "Add floor 2")
+	r.git("switch", "-q", "main")
+	r.commit("floor/1.hcl", "one\nmore\n", "  Correct a subject\n  on two lines\n\n\n  indented body\n")
+	r.git("merge", "-q", "--no-edit", "wing")
+	r.git("rm", "-q", "floor/2.hcl")
+	r.git("commit", "-qm", "Withdraw floor 2")
+	r.write("floor/3.hcl", "staged\n")
+	r.git("add", "floor/3.hcl")
+	r.write("floor/3.hcl", "not staged\n")
+	return r
+}
+
+// forms are the repositories over which both readers must agree with git. A form is fit when the reader in this
+// process serves it.
+var forms = []struct {
+	name string
+	fit  bool
+	make func(f *repo) *repo
+}{
+	{"plain", true, func(f *repo) *repo { return f.plant() }},
+	{"packed", true, func(f *repo) *repo {
+		r := f.plant()
+		r.git("gc", "-q", "--prune=now")
+		r.git("pack-refs", "--all")
+		return r
+	}},
+	{"many packs, commit graph, pack index", true, func(f *repo) *repo {
+		r := f.plant()
+		r.git("repack", "-qd")
+		r.commit("floor/4.hcl", "four\n", "Add floor 4")
+		r.git("repack", "-qd")
+		r.git("commit-graph", "write", "--reachable")
+		r.git("multi-pack-index", "write")
+		return r
+	}},
+	{"unborn branch", true, func(f *repo) *repo {
+		r := f.start()
+		r.write("plant.hcl", "first\n")
+		r.git("add", "plant.hcl")
+		return r
+	}},
+	{"empty", true, func(f *repo) *repo { return f.start() }},
+	{"linked work tree", true, func(f *repo) *repo {
+		r := f.plant()
+		r.git("worktree", "add", "-q", "../linked", "wing")
+		linked := r.in(filepath.Join(filepath.Dir(r.dir), "linked"))
+		linked.write("only-here.hcl", "linked\n")
+		linked.git("add", "only-here.hcl")
+		return linked
+	}},
+	{"subfolder", true, func(f *repo) *repo {
+		r := f.plant()
+		return r.in(filepath.Join(r.dir, "floor"))
+	}},
+	{"inside .git", true, func(f *repo) *repo {
+		r := f.plant()
+		return r.in(filepath.Join(r.dir, ".git"))
+	}},
+	{"bare", true, func(f *repo) *repo {
+		r := f.plant()
+		r.git("clone", "-q", "--bare", ".", "../bare.git")
+		return r.in(filepath.Join(filepath.Dir(r.dir), "bare.git"))
+	}},
+	{"detached HEAD", true, func(f *repo) *repo {
+		r := f.plant()
+		r.git("commit", "-qm", "Add floor 3")
+		r.git("switch", "-q", "--force", "--detach", "HEAD~1")
+		return r
+	}},
+	{"merge in progress", true, conflict},
+	{"odd names", true, func(f *repo) *repo {
+		r := f.plant()
+		for _, name := range []string{"åäö.hcl", "two words.hcl", "line\nbreak.hcl", "tab\there.hcl", `quote".hcl`, "-q", "*.hcl", ":(top).hcl", "commit x", "\xff\xfe.hcl", " "} {
+			r.write(name, name+"\n")
+		}
+		r.git("add", "--", ".")
+		r.git("commit", "-qm", "Odd names")
+		r.write("späť/neu.hcl", "untracked\n")
+		return r
+	}},
+	{"links and submodule", true, linked},
+	{"announced paths", true, func(f *repo) *repo {
+		r := f.plant()
+		r.write("announced.hcl", "later\n")
+		r.git("add", "-N", "announced.hcl")
+		r.write("empty.hcl", "")
+		r.git("add", "empty.hcl")
+		return r
+	}},
+	{"index version 4", true, func(f *repo) *repo {
+		r := f.plant()
+		r.git("update-index", "--index-version", "4")
+		return r
+	}},
+	{"untracked cache", true, func(f *repo) *repo {
+		r := f.plant()
+		r.git("update-index", "--untracked-cache")
+		return r
+	}},
+	{"git folder elsewhere", true, func(f *repo) *repo {
+		r := f.plant()
+		outside := filepath.Dir(r.dir)
+		return r.in(outside).with("GIT_DIR=plant/.git", "GIT_WORK_TREE=plant")
+	}},
+	{"another index, relative", true, func(f *repo) *repo {
+		r := f.plant().with("GIT_INDEX_FILE=.git/other-index")
+		r.git("read-tree", "HEAD~2")
+		return r.in(filepath.Join(r.dir, "floor"))
+	}},
+	{"old commit encoding", true, func(f *repo) *repo {
+		r := f.plant()
+		r.git("-c", "i18n.commitEncoding=ISO-8859-1", "commit", "-qm", "Pl\xe5t")
+		return r
+	}},
+	{"packed objects of a linked work tree, checksum skipped", true, func(f *repo) *repo {
+		r := f.plant()
+		r.git("gc", "-q")
+		r.git("config", "index.skipHash", "true")
+		r.git("worktree", "add", "-q", "../linked", "wing")
+		return r.in(filepath.Join(filepath.Dir(r.dir), "linked"))
+	}},
+	{"deep in a submodule", true, func(f *repo) *repo {
+		r := linked(f)
+		return r.in(filepath.Join(r.dir, "module", "floor"))
+	}},
+	{"split index", true, func(f *repo) *repo {
+		// The form is fit; only the index is not, and is read by git.
+		r := f.plant()
+		r.git("update-index", "--split-index")
+		return r
+	}},
+	{"shallow", false, func(f *repo) *repo {
+		r := f.plant()
+		r.git("clone", "-q", "--depth=2", "file://"+r.dir, "../shallow")
+		return r.in(filepath.Join(filepath.Dir(r.dir), "shallow"))
+	}},
+	{"objects elsewhere", false, func(f *repo) *repo {
+		r := f.plant()
+		r.git("clone", "-q", "--shared", ".", "../shared")
+		return r.in(filepath.Join(filepath.Dir(r.dir), "shared"))
+	}},
+	{"object folder by environment", false, func(f *repo) *repo {
+		r := f.plant()
+		check(f.t, os.Rename(filepath.Join(r.dir, ".git", "objects"), filepath.Join(r.dir, "..", "objects")))
+		check(f.t, os.Mkdir(filepath.Join(r.dir, ".git", "objects"), 0o755))
+		return r.with("GIT_OBJECT_DIRECTORY=../objects")
+	}},
+	{"sparse checkout", false, func(f *repo) *repo {
+		r := f.plant()
+		r.commit("wing/a.hcl", "a\n", "Add a wing")
+		r.git("sparse-checkout", "set", "--cone", "wing")
+		return r
+	}},
+	{"sparse index", false, func(f *repo) *repo {
+		r := f.plant()
+		r.commit("wing/a.hcl", "a\n", "Add a wing")
+		r.git("sparse-checkout", "set", "--cone", "--sparse-index", "wing")
+		return r
+	}},
+	{"SHA-256", false, func(f *repo) *repo { return f.plant("--object-format=sha256") }},
+	{"replaced commit", false, func(f *repo) *repo {
+		r := f.plant()
+		r.git("replace", "--graft", "HEAD~1")
+		return r
+	}},
+	{"partial clone, all fetched", false, func(f *repo) *repo {
+		r := f.plant()
+		r.git("config", "uploadpack.allowFilter", "true")
+		r.git("clone", "-q", "--filter=blob:none", "file://"+r.dir, "../partial")
+		return r.in(filepath.Join(filepath.Dir(r.dir), "partial"))
+	}},
+}
+
+// conflict makes a merge that stopped: one path changed on both sides, one removed on one side.
+func conflict(f *repo) *repo {
+	r := f.plant()
+	r.git("commit", "-qm", "Add floor 3")
+	r.git("switch", "-q", "--force", "-c", "other")
+	r.commit("plant.hcl", "theirs\n", "Their change")
+	r.git("switch", "-q", "main")
+	r.commit("plant.hcl", "ours\n", "Our change")
+	if _, err := r.run("merge", "other"); err == nil {
+		f.t.Fatal("the merge was expected to stop")
+	}
+	return r
+}
+
+// linked makes a repository with symbolic links, an executable file and a submodule.
+func linked(f *repo) *repo {
+	r := f.plant()
+	for name, target := range map[string]string{"inside": "plant.hcl", "outside": "../../secret", "folder": "floor"} {
+		check(f.t, os.Symlink(target, filepath.Join(r.dir, name)))
+	}
+	r.write("run.sh", "#!/bin/sh\n")
+	check(f.t, os.Chmod(filepath.Join(r.dir, "run.sh"), 0o755))
+	r.git("add", "inside", "outside", "folder", "run.sh")
+	r.git("submodule", "-q", "add", r.dir, "module")
+	r.git("commit", "-qm", "Links and a submodule")
+	return r
+}
