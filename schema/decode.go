@@ -118,7 +118,10 @@ func (d *decoder) field(r *Record, bf *block.Field) {
 	if !bf.Bad {
 		if message, next := decode(f, &bf.Value, &v); message != "" {
 			v.Bad = true
-			d.fault(BadValue, r, bf.Value.At, f.Name+": "+message, next)
+			if !strings.HasPrefix(message, f.Name+" ") {
+				message = f.Name + ": " + message
+			}
+			d.fault(BadValue, r, bf.Value.At, message, next)
 		}
 	}
 	r.Values = append(r.Values, v)
