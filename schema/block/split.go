@@ -1,0 +1,236 @@
+package block
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+)
+
+// Chunk is one top-level block of a file, cut out but not yet read.
+type Chunk struct {
+	// Text is the block from its kind, or the spaces before it on its line,
+	// through its closing brace.
+	Text string
+	// Offset is the byte at which Text starts in the file, Line its line there,
+	// counted from 1.
+	Offset, Line int
+}
+
+// patience is how many unclosed blocks of one file are followed to the end of
+// the file. After so many, a block ends where the next seems to start, so that
+// a file of nothing but unclosed blocks is still read in linear time.
+const patience = 4
+
+// Split cuts the text of a file into its top-level blocks. Its problems are
+// those of the text between and around the blocks; what is wrong inside a block
+// is told by Parse. A block that is never closed ends before the next line that
+// starts, in its first column, like a block.
+func Split(src string) ([]Chunk, []Problem) {
+	if len(src) > MaxFile {
+		return nil, []Problem{{
+			Code:    TooLarge,
+			Message: fmt.Sprintf("the file has %d bytes, limit %d", len(src), MaxFile),
+			Next:    "divide the records among several files",
+		}}
+	}
+	s := splitter{lexer: lexer{src: src}, line: 1, fresh: true}
+	if strings.HasPrefix(src, byteOrderMark) {
+		s.pos = len(byteOrderMark)
+	}
+	for s.item(s.next()) {
+	}
+	s.foreign.tell(&s.found)
+	return s.chunks, settle(src, s.found)
+}
+
+// splitter is the state of one Split.
+type splitter struct {
+	lexer
+	chunks []Chunk
+	found  []ranked
+	// line is the line at offset counted.
+	line, counted int
+	// fresh is set when the last item has ended with its line.
+	fresh bool
+	// unclosed counts the blocks that had no end.
+	unclosed int
+	// foreign collects the bytes outside blocks that are no text.
+	foreign foreign
+}
+
+func (s *splitter) report(code Code, at Range, message, next string) {
+	s.found = append(s.found, ranked{Problem: Problem{Code: code, At: at, Message: message, Next: next}})
+}
+
+// item takes what starts with the given token, and reports whether there is
+// more to come.
+func (s *splitter) item(first kind) bool {
+	at := Range{s.start, s.pos}
+	switch first {
+	case atEnd:
+		return false
+	case newline:
+		s.fresh = true
+	case comment, remark:
+		s.foreign.look(s.src, at)
+		s.fresh = s.fresh || first == comment
+	case openRemark:
+		s.found = append(s.found, ranked{Problem: unclosedRemark(at)})
+	case conflict:
+		s.found = append(s.found, ranked{Problem: unresolved(at)})
+		s.fresh = true
+	case word:
+		s.named(at.Start)
+	default:
+		s.stray(first)
+	}
+	return true
+}
+
+// named takes an item that starts with a name: a block, a stray field, or
+// nothing that can be read.
+func (s *splitter) named(start int) {
+	if !s.fresh {
+		s.report(Unreadable, Range{start, s.pos}, "a record starts on the line on which another ends", "start a new line before it")
+	}
+	walk := walk{splitter: s, start: start, candidate: -1}
+	shape := walk.run()
+	end := s.pos
+	s.fresh = false
+	switch shape {
+	case blockItem:
+		s.cut(start, end)
+	case fieldItem:
+		at := Range{start, trimEnd(s.src, start, min(end, lineStop(s.src, start)))}
+		s.foreign.look(s.src, Range{start, end})
+		s.report(StrayField, at, "a field stands outside any record", `put it between the braces of a record: space "1A" { ... }`)
+	case badItem:
+		at := Range{start, trimEnd(s.src, start, min(end, lineStop(s.src, start)))}
+		s.foreign.look(s.src, Range{start, end})
+		s.report(Unreadable, at, "this is not a record", `a record starts with its kind, its label and a brace: space "1A" {`)
+	}
+}
+
+// cut makes a chunk of the block between the offsets.
+func (s *splitter) cut(start, end int) {
+	for start > s.counted && classes[s.src[start-1]] == spaceByte {
+		start--
+	}
+	if start > 0 && s.src[start-1] != '\n' {
+		for classes[s.src[start]] == spaceByte {
+			start++
+		}
+	}
+	s.line += strings.Count(s.src[s.counted:start], "\n")
+	s.counted = start
+	s.chunks = append(s.chunks, Chunk{Text: s.src[start:trimEnd(s.src, start, end)], Offset: start, Line: s.line})
+}
+
+// trimEnd moves an end back over white space.
+func trimEnd(src string, start, end int) int {
+	for end > start && (classes[src[end-1]] == spaceByte || src[end-1] == '\n' || src[end-1] == '\r') {
+		end--
+	}
+	return end
+}
+
+// stray takes a line that starts with something other than a name.
+func (s *splitter) stray(first kind) {
+	at := Range{s.start, s.pos}
+	for k := first; k != newline && k != comment && k != atEnd && k != conflict; k = s.next() {
+		at.End = s.pos
+		if k == heredoc {
+			break
+		}
+	}
+	s.pos = at.End
+	s.foreign.look(s.src, at)
+	message, next := "this is not a record", `a record starts with its kind, its label and a brace: space "1A" {`
+	switch {
+	case !s.fresh:
+		message, next = "something stands after the closing brace of a record", "start a new line after the brace"
+	case s.src[at.Start] == '}':
+		message, next = "a closing brace has no opening brace", "take it out, or find the record above that is closed too early"
+	case s.src[at.Start] == '\r':
+		message, next = "a line ends with a bare carriage return", "save the file with LF or CR LF line ends"
+	}
+	s.fresh = false
+	s.report(Unreadable, at, message, next)
+}
+
+// foreign remembers the bytes that are no text: the first of each sort, and how
+// many there are.
+type foreign struct {
+	bad, control           Range
+	badCount, controlCount int
+	badByte                byte
+	controlRune            rune
+}
+
+// look looks through a part of the text.
+func (f *foreign) look(src string, at Range) {
+	for i := at.Start; i < at.End; {
+		c := src[i]
+		if c >= 0x20 && c < 0x7f || c == '\n' || c == '\t' || c == '\r' {
+			i++
+			continue
+		}
+		r, size := utf8.DecodeRuneInString(src[i:])
+		switch {
+		case r == utf8.RuneError && size == 1:
+			if f.badCount == 0 {
+				f.bad, f.badByte = Range{i, i + 1}, c
+			}
+			f.badCount++
+		case isControl(r):
+			if f.controlCount == 0 {
+				f.control, f.controlRune = Range{i, i + size}, r
+			}
+			f.controlCount++
+		}
+		i += size
+	}
+}
+
+// isControl reports whether a character is one of the invisible ones of ASCII
+// or ISO/IEC 6429 that no record needs and a terminal might obey.
+func isControl(r rune) bool {
+	return r < 0x20 && r != '\n' && r != '\t' && r != '\r' || r >= 0x7f && r < 0xa0
+}
+
+// tell reports what was found.
+func (f *foreign) tell(found *[]ranked) {
+	if f.badCount > 0 {
+		*found = append(*found, ranked{Problem: Problem{
+			Code: NotUTF8, At: f.bad,
+			Message: fmt.Sprintf("byte 0x%02X is not UTF-8 text%s", f.badByte, more(f.badCount)),
+			Next:    "save the file as UTF-8; it was probably saved in an older code page",
+		}})
+	}
+	if f.controlCount > 0 {
+		*found = append(*found, ranked{Problem: Problem{
+			Code: ControlCharacter, At: f.control,
+			Message: fmt.Sprintf("control character U+%04X stands in the text%s", f.controlRune, more(f.controlCount)),
+			Next:    "take it out",
+		}})
+	}
+}
+
+func more(count int) string {
+	if count == 1 {
+		return ""
+	}
+	return fmt.Sprintf(", and %d more such", count-1)
+}
+
+func unresolved(at Range) Problem {
+	return Problem{
+		Code: MergeMarkers, At: at,
+		Message: "unresolved merge conflict",
+		Next:    "keep the lines that are right, and take out the others and the marker lines",
+	}
+}
+
+func unclosedRemark(at Range) Problem {
+	return Problem{Code: Unclosed, At: at, Message: "the comment is not closed", Next: "add */ where it ends, or start each line with #"}
+}

@@ -1,0 +1,209 @@
+package block
+
+import "strings"
+
+// shape is what an item at the top of a file turns out to be.
+type shape uint8
+
+const (
+	badItem shape = iota
+	blockItem
+	fieldItem
+)
+
+// walk follows one top-level item to its end.
+type walk struct {
+	*splitter
+	brackets brackets
+	start    int
+	// candidate is the first line inside the item that looks like the start of
+	// another, or -1.
+	candidate int
+	isBlock   bool
+}
+
+// run leaves the lexer at the end of the item.
+func (w *walk) run() shape {
+	head, tokens := true, 0
+	for {
+		k := w.next()
+		if w.brackets.depth() == 0 {
+			if head && tokens == 0 && k == equals {
+				w.line()
+				return fieldItem
+			}
+			switch k {
+			case atEnd, newline, comment, conflict:
+				brace := braceBelow(w.src, w.pos)
+				if !head || k != newline || brace < 0 {
+					w.pos = w.lexer.start
+					return badItem
+				}
+				w.pos = brace
+			case opening:
+				w.isBlock = head && w.src[w.lexer.start] == '{'
+			}
+			head = head && (k == word || k == text || k == openText || k == template || k == remark || k == newline)
+			if k != remark {
+				tokens++
+			}
+		}
+		if done, shape := w.inside(k); done {
+			return shape
+		}
+	}
+}
+
+// inside takes a token with the brackets in mind, and reports whether the item
+// ends with it.
+func (w *walk) inside(k kind) (bool, shape) {
+	switch k {
+	case opening:
+		w.brackets.push(w.src[w.lexer.start])
+	case openText:
+		if brace := swallowedBrace(w.src, Range{w.lexer.start, w.pos}); brace >= 0 {
+			w.pos = brace
+		}
+	case closing:
+		w.brackets.pop(w.src[w.lexer.start])
+		if w.brackets.depth() == 0 && w.isBlock {
+			return true, blockItem
+		}
+	case newline, comment:
+		if w.brackets.depth() > 0 && w.looksLikeHead() && w.candidate < 0 {
+			w.candidate = w.pos
+			if w.unclosed >= patience {
+				return true, w.giveUp()
+			}
+		}
+	case atEnd:
+		return true, w.giveUp()
+	}
+	return false, badItem
+}
+
+// line finishes a field outside any block: it ends with its line, or where the
+// brackets that it opens are closed.
+func (w *walk) line() {
+	for {
+		switch k := w.next(); {
+		case k == opening:
+			w.brackets.push(w.src[w.lexer.start])
+		case k == closing:
+			w.brackets.pop(w.src[w.lexer.start])
+		case k == atEnd && w.brackets.depth() > 0:
+			w.giveUp()
+			return
+		case (k == newline || k == comment || k == conflict || k == atEnd) && w.brackets.depth() == 0:
+			w.pos = w.lexer.start
+			return
+		case (k == newline || k == comment) && w.looksLikeHead():
+			w.candidate = w.pos
+			w.giveUp()
+			return
+		}
+	}
+}
+
+// giveUp ends an item that is never closed.
+func (w *walk) giveUp() shape {
+	w.unclosed++
+	if w.candidate >= 0 {
+		w.pos = w.candidate
+	}
+	if w.isBlock {
+		return blockItem
+	}
+	return badItem
+}
+
+// braceBelow is the offset of an opening brace that is the first thing below the
+// line that ends before the given offset, or -1: a block whose brace stands
+// under its head.
+func braceBelow(src string, from int) int {
+	for i := from; i < len(src); i++ {
+		switch c := src[i]; {
+		case c == '{':
+			return i
+		case classes[c] != spaceByte && c != '\n' && c != '\r':
+			return -1
+		}
+	}
+	return -1
+}
+
+// swallowedBrace is the offset of the brace with which an unclosed text in the
+// head of a block ends, or -1.
+func swallowedBrace(src string, at Range) int {
+	end := trimEnd(src, at.Start, at.End)
+	if end-1 <= at.Start || src[end-1] != '{' || strings.ContainsAny(src[at.Start:end-1], "{}=") {
+		return -1
+	}
+	line := strings.LastIndexByte(src[:at.Start], '\n') + 1
+	if head := strings.TrimLeft(src[line:at.Start], " \t"); head == "" || classes[head[0]] != wordByte || strings.ContainsAny(head, "=[({") {
+		return -1
+	}
+	return end - 1
+}
+
+// looksLikeHead reports whether the line that starts here starts, in its first
+// column, with a name, spaces, and a quote or a brace.
+func (w *walk) looksLikeHead() bool {
+	src := w.src
+	i := w.pos
+	for i < len(src) && (classes[src[i]] == wordByte || (src[i] == '-' && i > w.pos)) {
+		i++
+	}
+	if i == w.pos || src[w.pos] >= '0' && src[w.pos] <= '9' {
+		return false
+	}
+	name := i
+	for i < len(src) && src[i] == ' ' {
+		i++
+	}
+	return i > name && i < len(src) && (src[i] == '"' || src[i] == '{')
+}
+
+// brackets is the stack of brackets that are open. A closing bracket closes
+// everything up to its own sort, and nothing when none of its sort is open, so
+// a mistake does not outlive the block that it is in.
+type brackets struct {
+	open                 []byte
+	round, square, curly int
+}
+
+func (b *brackets) depth() int { return len(b.open) }
+
+func (b *brackets) count(c byte) *int {
+	switch c {
+	case '(', ')':
+		return &b.round
+	case '[', ']':
+		return &b.square
+	}
+	return &b.curly
+}
+
+func (b *brackets) push(c byte) {
+	b.open = append(b.open, c)
+	*b.count(c)++
+}
+
+// pop closes the nearest bracket of the sort that c closes, with all that are
+// open inside it, and reports how many brackets that were.
+func (b *brackets) pop(c byte) int {
+	count := b.count(c)
+	if *count == 0 {
+		return 0
+	}
+	closed := 0
+	for {
+		last := b.open[len(b.open)-1]
+		b.open = b.open[:len(b.open)-1]
+		*b.count(last)--
+		closed++
+		if b.count(last) == count {
+			return closed
+		}
+	}
+}
