@@ -43,10 +43,21 @@ func read(text string) *reading {
 		record = d.top(parsed)
 	}
 	for _, p := range problems {
+		if d.labelled(p.At) {
+			continue
+		}
 		d.faults = append(d.faults, fault{code: codeOf(p.Code), record: record, at: p.At, also: p.Also, message: p.Message, next: p.Next})
 	}
 	slices.SortStableFunc(d.faults, func(a, b fault) int { return a.at.Start - b.at.Start })
 	return &reading{text: text, record: record, faults: d.faults}
+}
+
+// labelled says whether a label that was already named as a mistake holds the
+// place of another problem, which would then be told twice.
+func (d *decoder) labelled(at block.Range) bool {
+	return slices.ContainsFunc(d.faults, func(f fault) bool {
+		return f.code == BadLabel && f.at.Start <= at.Start && at.End <= f.at.End
+	})
 }
 
 func (d *decoder) top(b *block.Block) *Record {

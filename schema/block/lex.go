@@ -67,12 +67,15 @@ func classify() (table [256]class) {
 			table[c] = wordByte
 		}
 	}
-	for class, bytes := range map[class]string{
-		spaceByte: " \t", newlineByte: "\n", returnByte: "\r", quoteByte: `"`, hashByte: "#", slashByte: "/",
-		openByte: "([{", closeByte: ")]}", markByte: "<>|=", operatorByte: "?!*-",
+	for _, sort := range []struct {
+		class class
+		bytes string
+	}{
+		{spaceByte, " \t"}, {newlineByte, "\n"}, {returnByte, "\r"}, {quoteByte, `"`}, {hashByte, "#"}, {slashByte, "/"},
+		{openByte, "([{"}, {closeByte, ")]}"}, {markByte, "<>|="}, {operatorByte, "?!*-"},
 	} {
-		for _, c := range []byte(bytes) {
-			table[c] = class
+		for _, c := range []byte(sort.bytes) {
+			table[c] = sort.class
 		}
 	}
 	return table

@@ -105,6 +105,7 @@ func (o *outliner) take(k kind) bool {
 	case closing:
 		o.close(at)
 		return true
+	case openRemark, word, text, template, openText, heredoc, openHeredoc, conflict, equals, operator, other:
 	}
 	o.mask(k, at)
 	o.drop()
@@ -236,8 +237,7 @@ func (o *outliner) close(at Range) {
 // finish ends the blocks that have no closing brace with the text.
 func (o *outliner) finish() {
 	o.settle()
-	for n := len(o.blocks) - 1; n >= 0; n-- {
-		open := o.blocks[n]
+	for n, open := range slices.Backward(o.blocks) {
 		open.end = len(o.lexer.src)
 		o.blocks = o.blocks[:n]
 		o.settled = open

@@ -46,11 +46,10 @@ func parseLarge(chunk string) (*Block, []Problem) {
 func headOnly(chunk string) string {
 	l := lexer{src: chunk}
 	for {
-		switch l.next() {
-		case atEnd:
-			return chunk
-		case opening:
+		if k := l.next(); k == opening {
 			return chunk[:l.pos] + "}"
+		} else if k == atEnd {
+			return chunk
 		}
 	}
 }

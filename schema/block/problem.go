@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Limits on what is read. They are far above anything a plant needs, and low
@@ -87,7 +88,7 @@ const (
 
 // settle orders problems by place, keeps the first of the lowest rank on each
 // line of the text, and caps their number.
-func settle(text string, found []ranked) []Problem {
+func settle(src string, found []ranked) []Problem {
 	if len(found) == 0 {
 		return nil
 	}
@@ -95,7 +96,7 @@ func settle(text string, found []ranked) []Problem {
 	kept := make([]Problem, 0, min(len(found), MaxProblems+1))
 	best := 0
 	for i := 1; i <= len(found); i++ {
-		if i < len(found) && !strings.Contains(text[found[i-1].At.Start:found[i].At.Start], "\n") {
+		if i < len(found) && !strings.Contains(src[found[i-1].At.Start:found[i].At.Start], "\n") {
 			if found[i].rank < found[best].rank {
 				best = i
 			}
@@ -119,4 +120,20 @@ func capped(all []Problem) []Problem {
 	all = all[:MaxProblems:MaxProblems]
 	all[MaxProblems-1] = last
 	return all
+}
+
+// shown is a part of the text as it may stand in a message: short, and without
+// anything that a terminal would obey.
+func shown(written string) string {
+	const most = 60
+	written = strings.Map(func(r rune) rune {
+		if isControl(r) || r == '\n' || r == '\r' || r == '\t' {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(written[:min(len(written), 4*most+utf8.UTFMax)], "\ufffd"))
+	if runes := []rune(written); len(runes) > most {
+		return string(runes[:most]) + "..."
+	}
+	return written
 }

@@ -81,7 +81,7 @@ func (s *splitter) item(first kind) bool {
 		s.fresh = true
 	case word:
 		s.named(at.Start)
-	default:
+	case text, template, openText, heredoc, openHeredoc, opening, closing, equals, operator, other:
 		s.stray(first)
 	}
 	return true

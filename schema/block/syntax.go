@@ -142,7 +142,7 @@ func (c *conversion) label(value string, at Range) Token {
 	if c.changed(at) {
 		value = strings.ToValidUTF8(strings.Trim(c.src[at.Start:at.End], `"`), "\ufffd")
 	} else if c.src[at.Start] != '"' {
-		c.report(byValue, UnquotedLabel, at, "the label "+value+" is not in quotes", `write "`+value+`"`)
+		c.report(byValue, UnquotedLabel, at, "the label "+shown(value)+" is not in quotes", `write "`+shown(value)+`"`)
 	}
 	c.controls(value, at)
 	return Token{norm.NFC.String(value), at}

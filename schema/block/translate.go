@@ -84,7 +84,7 @@ func (c *conversion) within(at Range) Range {
 
 func (c *conversion) duplicate(p *Problem, found body) {
 	name := c.src[p.At.Start:p.At.End]
-	p.Code, p.Message, p.Next = Duplicate, name+" is written twice", "take one of the two out"
+	p.Code, p.Message, p.Next = Duplicate, shown(name)+" is written twice", "take one of the two out"
 	fields := found.fields
 	for _, b := range found.blocks {
 		fields = append(fields, b.fieldsAround(p.At)...)
@@ -155,9 +155,9 @@ func (c *conversion) wordItem(p *Problem) {
 	rest := strings.TrimLeft(c.src[p.At.End:lineStop(c.src, p.At.End)], " \t")
 	switch {
 	case strings.HasPrefix(rest, ":"):
-		p.Message, p.Next = "a colon stands after "+written, "write an equals sign: "+written+" = "+strings.TrimSpace(rest[1:])
+		p.Message, p.Next = "a colon stands after "+shown(written), "write an equals sign: "+shown(written)+" = "+shown(strings.TrimSpace(rest[1:]))
 	case rest == "" && written != "" && classes[written[0]] == wordByte:
-		p.Message, p.Next = written+" has no value", "write an equals sign and a value after it"
+		p.Message, p.Next = shown(written)+" has no value", "write an equals sign and a value after it"
 	case written == "{":
 		p.Message, p.Next = "a brace opens no block", `write the kind and the label before it: space "1A" {`
 	default:
@@ -180,13 +180,13 @@ func (c *conversion) wordAfter(p *Problem, d *hcl.Diagnostic, written string) {
 	before, after := strings.TrimSpace(c.src[start:p.At.Start]), c.src[p.At.End:]
 	switch {
 	case written == "," && isDigit(before, len(before)-1) && isDigit(after, 0):
-		p.Message, p.Next = "a number is written with a decimal comma", "write a decimal point: "+strings.Replace(value, ",", ".", 1)
+		p.Message, p.Next = "a number is written with a decimal comma", "write a decimal point: "+shown(strings.Replace(value, ",", ".", 1))
 	case written == ",":
 		p.Message, p.Next = "a comma stands after the field", "take it out; each field has a line of its own"
 	case isDigit(value, 0) || isDigit(value, 1) && value[0] == '-':
-		p.Message, p.Next = "the value is not in quotes", `write "`+strings.ReplaceAll(value, `"`, "")+`"`
+		p.Message, p.Next = "the value is not in quotes", `write "`+shown(strings.ReplaceAll(value, `"`, ""))+`"`
 	case classes[written[0]] == wordByte && strings.Contains(after[:lineStop(after, 0)], "="):
-		p.Message, p.Next = "two fields stand on one line", "start a new line before "+written
+		p.Message, p.Next = "two fields stand on one line", "start a new line before "+shown(written)
 	default:
 		p.Message, p.Next = "something stands after the value", "put the value in quotes, all of it, and each field on a line of its own"
 	}
@@ -198,12 +198,12 @@ func isDigit(s string, i int) bool {
 
 func (c *conversion) wordEscape(p *Problem, written string) {
 	if strings.HasPrefix(written, `\u`) || strings.HasPrefix(written, `\U`) {
-		p.Message, p.Next = written+" names no character", `write four hexadecimal digits after \u, or \\ where a backslash is meant`
+		p.Message, p.Next = shown(written)+" names no character", `write four hexadecimal digits after \u, or \\ where a backslash is meant`
 		return
 	}
 	p.Message, p.Next = "a single backslash stands in the text", `write it twice: \\`
 	if line := strings.TrimSpace(written); len(line) > 1 {
-		p.Next = `write it twice: \` + line
+		p.Next = `write it twice: \` + shown(line)
 	}
 }
 
@@ -233,7 +233,7 @@ func (c *conversion) notLiteral(expr hclsyntax.Expression, at Range) {
 	switch e := expr.(type) {
 	case *hclsyntax.ScopeTraversalExpr:
 		if len(e.Traversal) == 1 {
-			p.Message, p.Next = written+" is not in quotes", `write "`+written+`"`
+			p.Message, p.Next = shown(written)+" is not in quotes", `write "`+shown(written)+`"`
 		}
 	case *hclsyntax.ObjectConsExpr:
 		p.Message, p.Next = "a group of fields is not a value", "write a block, without the equals sign: name { ... }"

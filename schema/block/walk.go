@@ -28,19 +28,14 @@ func (w *walk) run() shape {
 	for {
 		k := w.next()
 		if w.brackets.depth() == 0 {
-			if head && tokens == 0 && k == equals {
+			switch {
+			case head && tokens == 0 && k == equals:
 				w.line()
 				return fieldItem
-			}
-			switch k {
-			case atEnd, newline, comment, conflict:
-				brace := braceBelow(w.src, w.pos)
-				if !head || k != newline || brace < 0 {
-					w.pos = w.lexer.start
-					return badItem
-				}
-				w.pos = brace
-			case opening:
+			case !w.goesOn(k, head):
+				w.pos = w.lexer.start
+				return badItem
+			case k == opening:
 				w.isBlock = head && w.src[w.lexer.start] == '{'
 			}
 			head = head && (k == word || k == text || k == openText || k == template || k == remark || k == newline)
@@ -48,36 +43,53 @@ func (w *walk) run() shape {
 				tokens++
 			}
 		}
-		if done, shape := w.inside(k); done {
-			return shape
+		if done, what := w.inside(k); done {
+			return what
 		}
 	}
+}
+
+// goesOn reports whether an item outside brackets goes on with the token. It
+// goes on over the end of its line only where a brace below it still belongs to
+// the head.
+func (w *walk) goesOn(k kind, head bool) bool {
+	if k == atEnd || k == comment || k == conflict {
+		return false
+	}
+	if k != newline {
+		return true
+	}
+	brace := braceBelow(w.src, w.pos)
+	if !head || brace < 0 {
+		return false
+	}
+	w.pos = brace
+	return true
 }
 
 // inside takes a token with the brackets in mind, and reports whether the item
 // ends with it.
 func (w *walk) inside(k kind) (bool, shape) {
-	switch k {
-	case opening:
+	switch {
+	case k == opening:
 		w.brackets.push(w.src[w.lexer.start])
-	case openText:
+	case k == openText:
 		if brace := swallowedBrace(w.src, Range{w.lexer.start, w.pos}); brace >= 0 {
 			w.pos = brace
 		}
-	case closing:
+	case k == closing:
 		w.brackets.pop(w.src[w.lexer.start])
 		if w.brackets.depth() == 0 && w.isBlock {
 			return true, blockItem
 		}
-	case newline, comment:
-		if w.brackets.depth() > 0 && w.looksLikeHead() && w.candidate < 0 {
-			w.candidate = w.pos
-			if w.unclosed >= patience {
-				return true, w.giveUp()
-			}
-		}
-	case atEnd:
+	case k == atEnd:
 		return true, w.giveUp()
+	case k != newline && k != comment || w.brackets.depth() == 0:
+	case w.candidate < 0 && w.looksLikeHead():
+		w.candidate = w.pos
+		if w.unclosed >= patience {
+			return true, w.giveUp()
+		}
 	}
 	return false, badItem
 }

@@ -99,7 +99,10 @@ func ShieldOf(s string) (shield Shield, ok bool) {
 	if s == "UTP" {
 		return Unscreened, true
 	}
-	return Screened, Ambiguous(s) != nil
+	if Ambiguous(s) != nil {
+		return Screened, true
+	}
+	return Unscreened, false
 }
 
 // Shield returns whether there is any screen.

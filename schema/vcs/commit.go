@@ -11,6 +11,8 @@ import (
 // parseCommit reads a commit object as stored: header lines, an empty line, the message. It also gives the encoding
 // that the commit declares, "" for UTF-8.
 func parseCommit(id, text string) (Commit, string, error) {
+	// Git ends a message at a NUL byte.
+	text, _, _ = strings.Cut(text, "\x00")
 	head, message, _ := strings.Cut(text, "\n\n")
 	c := Commit{ID: id}
 	encoding := ""
@@ -68,7 +70,7 @@ func parsePerson(text string) Person {
 		return Person{Name: strings.TrimSpace(text)}
 	}
 	email, _, _ := strings.Cut(rest, ">")
-	p := Person{Name: strings.TrimSpace(name), Email: strings.TrimSpace(email), When: time.Unix(0, 0).UTC()}
+	p := Person{Name: strings.TrimRight(name, " \t\r\v\f"), Email: email, When: time.Unix(0, 0).UTC()}
 	fields := strings.Fields(rest[strings.LastIndexByte(rest, '>')+1:])
 	if len(fields) == 0 {
 		return p

@@ -231,7 +231,7 @@ func (r *repo) checkCommit(c vcs.Commit) {
 		c.ID, c.Tree, strings.Join(c.Parents, " "), c.Author.Name, c.Author.Email, raw(c.Author),
 		c.Committer.Name, c.Committer.Email, raw(c.Committer), c.Subject, c.Body,
 	}
-	if diff := cmp.Diff(strings.Split(strings.TrimRight(out, "\n"), "\x00"), got); diff != "" {
+	if diff := cmp.Diff(strings.Split(strings.TrimRight(out, " \t\r\n"), "\x00"), got); diff != "" {
 		r.t.Errorf("commit %s (-git +got):\n%s", c.ID, diff)
 	}
 }

@@ -3,6 +3,8 @@ package vcs_test
 import (
 	"context"
 	"encoding/json"
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -24,13 +26,21 @@ type seen struct {
 	MergeHeads []string          `json:"merge_heads"`
 }
 
-// TestMain makes the test binary double as a hook: when git starts it as one, it writes down what it sees.
+// TestMain makes the test binary double as a hook: when git starts it as one, it writes down what it sees. It
+// doubles as another user too.
 func TestMain(m *testing.M) {
 	if report := os.Getenv("VCS_TEST_REPORT"); report != "" {
 		s := look(context.Background())
 		text, err := json.Marshal(s)
 		if err != nil || os.WriteFile(report, text, 0o644) != nil {
 			os.Exit(1) //nolint:forbidigo // a hook answers git by its exit status
+		}
+		return
+	}
+	if os.Getenv("VCS_TEST_LOOK_AROUND") != "" {
+		l, err := lookAround(context.Background())
+		if err != nil || json.NewEncoder(os.Stdout).Encode(l) != nil { //nolint:forbidigo // its parent reads the answer there
+			os.Exit(1) //nolint:forbidigo // and this as a failure
 		}
 		return
 	}
@@ -68,6 +78,37 @@ func look(ctx context.Context) seen {
 		s.Tree = staged(tree)
 	}
 	return s
+}
+
+// listed is what a user saw of a work tree with folders and files that are not theirs to read.
+type listed struct {
+	Paths      []string `json:"paths"`
+	Unreadable bool     `json:"unreadable"`
+	Said       string   `json:"said"`
+	Denied     bool     `json:"denied"`
+	File       string   `json:"file"`
+}
+
+// lookAround lists the work tree and reads a file that the user may not read.
+func lookAround(ctx context.Context) (listed, error) {
+	r, err := vcs.Open(ctx, vcs.Options{Env: os.Environ()})
+	if err != nil {
+		return listed{}, err
+	}
+	defer r.Close()
+	entries, err := r.Worktree(ctx)
+	var l listed
+	for _, e := range entries {
+		l.Paths = append(l.Paths, e.Path)
+	}
+	if err != nil {
+		l.Unreadable, l.Said = errors.Is(err, vcs.ErrUnreadable), err.Error()
+	}
+	_, err = r.ReadFile("locked.hcl")
+	if err != nil {
+		l.Denied, l.File = errors.Is(err, fs.ErrPermission), err.Error()
+	}
+	return l, nil
 }
 
 // hook installs a hook that lets the test binary look and, beside it, git list its index and the content of a file.
