@@ -1,0 +1,5 @@
+space "2-209" {
+  kind  = "work-area"
+  title = "measuring laboratory"
+  floor = "2"
+}
