@@ -1,6 +1,10 @@
 package standard
 
-import "homerun/schema/unit"
+import (
+	"math"
+
+	"homerun/schema/unit"
+)
 
 // CablePart is one length of cable in a channel: the fixed cable or a cord.
 type CablePart struct {
@@ -44,6 +48,9 @@ type ChannelLoss struct {
 // share a line. ok is false where a part has no curve in the family of standards, or no
 // length: no sum is given with a part left out.
 func LossOfChannel(p ChannelParts) (sum ChannelLoss, ok bool) {
+	if p.Frequency < unit.Megahertz {
+		return ChannelLoss{}, false
+	}
 	sum.Confidence = Confirmed
 	for _, part := range p.Cables {
 		term, ok := part.term(p.Regime, p.Frequency)
@@ -92,7 +99,8 @@ func (p CablePart) term(r Regime, f unit.Frequency) (LossTerm, bool) {
 }
 
 // connectionTerm computes the line of the connections of one category; Count is 0 where
-// there are none.
+// there are none. The floor of 0.1 dB under ConnectionLoss is left out, as it is in the
+// limits of channels: with it a full channel would fail its own limit at low frequencies.
 func connectionTerm(p ChannelParts, c Category) (LossTerm, bool) {
 	n := 0
 	for _, have := range p.Connections {
@@ -103,7 +111,8 @@ func connectionTerm(p ChannelParts, c Category) (LossTerm, bool) {
 	if n == 0 {
 		return LossTerm{}, true
 	}
-	each, src, ok := ConnectionLoss(p.Regime, c, p.Frequency)
+	k, src, ok := hardwareRoot(p.Regime, c)
+	each := k * math.Sqrt(p.Frequency.Megahertz())
 	return LossTerm{Name: "connections, category " + c.String(), PerHundred: each, Derating: 1, Heat: 1, Count: n, Loss: float64(n) * each, Source: src}, ok
 }
 
