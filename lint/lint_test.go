@@ -165,7 +165,7 @@ func TestIntroduced(t *testing.T) {
 	for _, f := range head {
 		got = append(got, fmt.Sprint(f.Record, f.Introduced))
 	}
-	if want := "[Afalse Btrue NEWfalse Cfalse Cfalse Ctrue Dtrue]"; fmt.Sprint(got) != want {
+	if want := "[Afalse Btrue NEWfalse Cfalse Ctrue Dtrue]"; fmt.Sprint(got) != want {
 		t.Errorf("got %v, want %s", got, want)
 	}
 }

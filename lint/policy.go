@@ -90,8 +90,7 @@ func (ps *policies) limit(r *Rule, policy *Policy) {
 		return
 	}
 	length, err := unit.ParseLength(text)
-	var mistake *unit.Error
-	if errors.As(err, &mistake) {
+	if mistake, ok := errors.AsType[*unit.Error](err); ok {
 		ps.fault(policy.Entry, schema.PolicyLimit.Field, fmt.Sprintf("%s: limit: %s", policy.Label, mistake.Message), mistake.Next)
 		return
 	}

@@ -267,8 +267,7 @@ func decodeText(f *Field, text string, v *Value) (message, next string) {
 	case Count, References, Texts, Date, Conductors, Length, Temperature, Power, Period, Frequency, Loss, Current, Angle, Level:
 		v.Text = ""
 		err := readQuantity(f.Type, text, v)
-		var mistake *unit.Error
-		if errors.As(err, &mistake) {
+		if mistake, ok := errors.AsType[*unit.Error](err); ok {
 			return mistake.Message, mistake.Next
 		}
 		if v.Number < 0 && !f.Type.signed() {

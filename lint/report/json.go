@@ -78,7 +78,7 @@ func JSON(w io.Writer, r *lint.Report, o JSONOptions) error {
 	all := append(append([]lint.Finding(nil), r.Findings...), r.Waived...)
 	lint.Sort(all)
 	for i := range all {
-		doc.Findings = append(doc.Findings, asJSON(&all[i], o.Compared))
+		doc.Findings = append(doc.Findings, asJSON(&all[i], o))
 	}
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
@@ -86,7 +86,7 @@ func JSON(w io.Writer, r *lint.Report, o JSONOptions) error {
 	return enc.Encode(doc)
 }
 
-func asJSON(f *lint.Finding, compared bool) findingJSON {
+func asJSON(f *lint.Finding, o JSONOptions) findingJSON {
 	out := findingJSON{
 		Rule: f.Rule, Severity: f.Severity.String(), Kind: f.Kind, Record: f.Record,
 		Path: f.At.Path, Line: f.At.Line, Column: f.At.Column, EndLine: f.At.EndLine, EndColumn: f.At.EndColumn,
@@ -99,7 +99,7 @@ func asJSON(f *lint.Finding, compared bool) findingJSON {
 	for _, n := range f.Related {
 		out.Related = append(out.Related, noteAsJSON(n))
 	}
-	if compared {
+	if o.Compared {
 		introduced := f.Introduced
 		out.Introduced = &introduced
 	}

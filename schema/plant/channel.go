@@ -1,6 +1,10 @@
 package plant
 
-import "homerun/schema/unit"
+import (
+	"slices"
+
+	"homerun/schema/unit"
+)
 
 // A Channel is what a signal travels from equipment to equipment: links joined
 // by cords, with a cord at each end. It starts at the From side of the first
@@ -86,8 +90,8 @@ func newChannel(l *Link) *Channel {
 	before, start, openStart := c.walk(l.From)
 	after, end, openEnd := c.walk(l.To)
 	c.Parts = make([]Part, 0, len(before)+1+len(after))
-	for i := len(before) - 1; i >= 0; i-- {
-		c.Parts = append(c.Parts, before[i])
+	for _, b := range slices.Backward(before) {
+		c.Parts = append(c.Parts, b)
 	}
 	c.Parts = append(c.Parts, Part{Link: l})
 	c.Parts = append(c.Parts, after...)

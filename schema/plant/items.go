@@ -1,6 +1,8 @@
 package plant
 
 import (
+	"slices"
+
 	"homerun/schema"
 	"homerun/schema/unit"
 )
@@ -178,10 +180,8 @@ func (r *Run) Spaces() []*Space {
 		if s == nil {
 			return
 		}
-		for _, have := range spaces {
-			if have == s {
-				return
-			}
+		if slices.Contains(spaces, s) {
+			return
 		}
 		spaces = append(spaces, s)
 	}

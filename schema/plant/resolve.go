@@ -2,6 +2,7 @@ package plant
 
 import (
 	"fmt"
+	"slices"
 
 	"homerun/schema"
 	"homerun/schema/unit"
@@ -218,10 +219,8 @@ func (p *Plant) find(e schema.Entry, label string, kinds []string, at schema.Loc
 		return nil, false
 	}
 	found := it.Place()
-	for _, k := range kinds {
-		if found.Kind.Name == k {
-			return it, true
-		}
+	if slices.Contains(kinds, found.Kind.Name) {
+		return it, true
 	}
 	p.problem(schema.UnknownReference, e, at, fmt.Sprintf("%s: %s%s is a %s", schema.Printable(e.Name()), field, schema.Quote(label), found.Kind.Name),
 		"name "+schema.OneOf(kinds), schema.Note{Kind: found.Kind.Name, Label: label, At: found.Start(), Message: "stated here"})
