@@ -71,8 +71,16 @@ func classify() (table [256]class) {
 		class class
 		bytes string
 	}{
-		{spaceByte, " \t"}, {newlineByte, "\n"}, {returnByte, "\r"}, {quoteByte, `"`}, {hashByte, "#"}, {slashByte, "/"},
-		{openByte, "([{"}, {closeByte, ")]}"}, {markByte, "<>|="}, {operatorByte, "?!*-"},
+		{spaceByte, " \t"},
+		{newlineByte, "\n"},
+		{returnByte, "\r"},
+		{quoteByte, `"`},
+		{hashByte, "#"},
+		{slashByte, "/"},
+		{openByte, "([{"},
+		{closeByte, ")]}"},
+		{markByte, "<>|="},
+		{operatorByte, "?!*-"},
 	} {
 		for _, c := range []byte(sort.bytes) {
 			table[c] = sort.class

@@ -133,11 +133,11 @@ func (s *scanner) name() Token {
 	for s.pos < len(s.src) && (classes[s.src[s.pos]] == wordByte || s.src[s.pos] == '-') && s.src[s.pos] < utf8.RuneSelf {
 		s.pos++
 	}
-	at := Range{start, s.pos}
-	if start == s.pos || s.src[start] == '-' || s.src[start] <= '9' {
+	if start == s.pos || s.src[start] <= '9' {
+		s.pos = start
 		return Token{}
 	}
-	return Token{Text: s.src[start:s.pos], At: at}
+	return Token{Text: s.src[start:s.pos], At: Range{start, s.pos}}
 }
 
 // quoted reads a text without escapes and templates.
