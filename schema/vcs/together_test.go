@@ -1,0 +1,39 @@
+package vcs_test
+
+import (
+	"sync"
+	"testing"
+
+	"homerun/schema/vcs"
+)
+
+// TestTogether reads from many goroutines at once, which must neither mix answers nor wait for each other for ever.
+func TestTogether(t *testing.T) {
+	t.Parallel()
+	r := plant(t)
+	want := map[string]string{}
+	for _, rev := range []string{"HEAD:plant.hcl", "HEAD:floor/1.hcl", "HEAD~1:floor/2.hcl", ":floor/3.hcl"} {
+		id := r.ask("rev-parse", rev)
+		want[id] = r.git("cat-file", "blob", id)
+	}
+	for _, reader := range []vcs.Reader{vcs.ReaderAuto, vcs.ReaderGoGit, vcs.ReaderGit} {
+		opened := r.open(reader)
+		var group sync.WaitGroup
+		for range 4 {
+			group.Go(func() {
+				for id, text := range want {
+					for b, err := range opened.Blobs(t.Context(), []string{id, id}) {
+						one, oneErr := opened.Blob(t.Context(), id)
+						if string(b.Data) != text || string(one) != text || err != nil || oneErr != nil {
+							t.Errorf("%v: %s: got %q, %v and %q, %v, want %q", reader, id, b.Data, err, one, oneErr, text)
+						}
+					}
+					if _, err := opened.Index(t.Context()); err != nil {
+						t.Errorf("%v: index: %v", reader, err)
+					}
+				}
+			})
+		}
+		group.Wait()
+	}
+}
