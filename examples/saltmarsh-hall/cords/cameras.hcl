@@ -55,6 +55,13 @@ cord "1A-PC078" {
   cable  = "cord-c6a-26"
 }
 
+cord "1A-PC079" {
+  from   = "1A-D:09"
+  to     = "1A-SW3:09"
+  length = "1.5 m"
+  cable  = "cord-c6a-26"
+}
+
 cord "1-WC071" {
   from   = "1.YN1:1"
   to     = "1-CAM1:1"

@@ -61,3 +61,11 @@ equipment "1-CAM8" {
   power_class = 4
   needs       = "22 W"
 }
+
+equipment "1-CAM9" {
+  kind        = "camera"
+  space       = "1-YD-G"
+  ports       = 1
+  power_class = 4
+  needs       = "22 W"
+}

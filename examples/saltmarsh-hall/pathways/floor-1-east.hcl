@@ -41,9 +41,9 @@ pathway "1-T-03" {
   depth    = "50 mm"
   material = "metal"
   power {
-    circuits = 12
+    circuits = 6
     gap      = "60 mm"
-    note     = "lighting circuits and the kitchen feeders on the same trapeze"
+    note     = "lighting circuits on the same trapeze"
   }
 }
 

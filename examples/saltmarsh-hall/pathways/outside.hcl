@@ -36,3 +36,15 @@ pathway "1-C-13" {
   pull        = "28 m"
   bend_radius = "250 mm"
 }
+
+pathway "1-C-14" {
+  kind        = "conduit"
+  through     = ["1A", "1-CV-E", "1-YD-G"]
+  length      = "82 m"
+  enclosure   = "metal-raceway"
+  material    = "metal"
+  diameter    = "41 mm"
+  bends       = "180 deg"
+  pull        = "29 m"
+  bend_radius = "250 mm"
+}

@@ -82,3 +82,17 @@ bundle "1-B-53" {
     former = "1A-K08"
   }
 }
+
+bundle "1-B-54" {
+  cable = "c6a-uutp-cmr"
+  route = ["1-C-14"]
+  power = "type-2"
+
+  run "1A-D09" {
+    from   = "1A-D:09"
+    to     = "1-CAM9:1"
+    length = "86.5 m"
+    serves = "1000BASE-T"
+    former = "1A-K09"
+  }
+}

@@ -31,3 +31,12 @@ space "1-YD-E" {
   air         = "outdoor"
   temperature = "35 C"
 }
+
+space "1-YD-G" {
+  kind        = "outdoor"
+  title       = "far gate"
+  floor       = "1"
+  air         = "outdoor"
+  temperature = "30 C"
+  note        = "the duct lies in the ground"
+}
