@@ -31,8 +31,10 @@ type Record struct {
 // Lookup finds the value of a field, in the record or, where the field is
 // inherited, in the enclosing one. It is nil when nobody wrote it.
 func (r *Record) Lookup(f *Field) *Value {
-	if v := r.Own(f.Name); v != nil {
-		return v
+	for i := range r.Values {
+		if r.Values[i].Field == f {
+			return &r.Values[i]
+		}
 	}
 	if f.Inherited && r.Parent != nil {
 		return r.Parent.Own(f.Name)

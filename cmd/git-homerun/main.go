@@ -1,0 +1,23 @@
+// Command git-homerun keeps the cable records of buildings in git: it checks
+// them, turns changes into work orders and follows a label through history.
+// Git runs it as "git homerun".
+package main
+
+import (
+	"context"
+	"os"
+	"os/signal"
+	"syscall"
+	"time"
+
+	"homerun/cmd/internal/cli"
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	status := cli.Main(ctx, os.Args[1:], cli.Process{
+		In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Env: os.Environ(), Dir: os.Getwd, Program: os.Executable, Now: time.Now,
+	})
+	stop()
+	os.Exit(status)
+}

@@ -1,0 +1,233 @@
+package cli
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"homerun/schema/vcs"
+)
+
+// hookNames are the hooks that see a commit before it is made. A merge without
+// conflict runs the second and not the first.
+func hookNames() []string { return []string{"pre-commit", "pre-merge-commit"} }
+
+// hookMark is a line by which our own hook is known again.
+const hookMark = `# written by "git homerun hook install"`
+
+// keptSuffix is added to the name of a hook that was there before ours.
+const keptSuffix = ".before-homerun"
+
+func newHook(a *app) *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "hook",
+		Short: "check what is staged at every commit",
+		Long: `Check what is staged at every commit, and refuse a commit that introduces
+nonconformities or makes one worse. What stood before is counted in one line.`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return nil
+			}
+			return &usageError{"hook has no command " + args[0], "the commands are install and uninstall"}
+		},
+		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	cmd.AddCommand(&cobra.Command{
+		Use:   "install",
+		Short: "set the hooks in this repository; a hook that is already there is run first",
+		Args:  exactly(0, "no arguments"),
+		RunE:  func(cmd *cobra.Command, _ []string) error { return a.installHooks(cmd.Context()) },
+	}, &cobra.Command{
+		Use:   "uninstall",
+		Short: "take the hooks out again and put back what was there before",
+		Args:  exactly(0, "no arguments"),
+		RunE:  func(cmd *cobra.Command, _ []string) error { return a.uninstallHooks(cmd.Context()) },
+	})
+	return cmd
+}
+
+func (a *app) installHooks(ctx context.Context) error {
+	repo, err := vcs.Open(ctx, vcs.Options{Dir: a.stand, Env: a.Env})
+	if err != nil {
+		return err
+	}
+	defer func() { _ = repo.Close() }()
+	program, err := a.Program()
+	if err != nil {
+		return fmt.Errorf("the path of this program can not be told: %w", err)
+	}
+	return a.setHooks(ctx, repo, program)
+}
+
+// setHooks writes the hooks for a program, after looking at all of them: either
+// every hook can be set, or nothing is touched.
+func (a *app) setHooks(ctx context.Context, repo *vcs.Repo, program string) error {
+	dir := repo.HooksDir()
+	if !within(dir, repo.CommonDir()) && !within(dir, repo.Top()) {
+		return &sharedHooksError{dir: dir, line: hookLine(program)}
+	}
+	for _, name := range hookNames() {
+		if tracked(ctx, a, repo, filepath.Join(dir, name)) {
+			return &trackedHookError{path: filepath.Join(dir, name), line: hookLine(program)}
+		}
+	}
+	if err := os.MkdirAll(dir, 0o777); err != nil {
+		return fmt.Errorf("the folder for hooks can not be made: %w", err)
+	}
+	for _, name := range hookNames() {
+		kept, err := setHook(filepath.Join(dir, name), hookScript(name, program))
+		if err != nil {
+			return err
+		}
+		said := fmt.Sprintf("%s is set: %s\n", name, filepath.Join(dir, name))
+		if kept {
+			said += "  the hook that was there runs first: " + filepath.Join(dir, name+keptSuffix) + "\n"
+		}
+		if _, err := fmt.Fprint(a.Out, said); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// setHook writes one hook. One that is not ours is kept beside it and chained.
+func setHook(path, script string) (kept bool, err error) {
+	old, err := os.ReadFile(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+	case err != nil:
+		return false, fmt.Errorf("the hook that is there can not be read: %w", err)
+	case !bytes.Contains(old, []byte(hookMark)):
+		if _, err := os.Lstat(path + keptSuffix); err == nil {
+			return false, fmt.Errorf("%s is not ours, and %s is already taken: join the two by hand first", path, path+keptSuffix)
+		}
+		if err := os.Rename(path, path+keptSuffix); err != nil {
+			return false, fmt.Errorf("the hook that is there can not be kept: %w", err)
+		}
+	}
+	_, err = os.Lstat(path + keptSuffix)
+	kept = err == nil
+	return kept, replaceFile(path, []byte(script), 0o755)
+}
+
+// hookLine is what a hook has to run.
+func hookLine(program string) string { return shellQuote(filepath.ToSlash(program)) + " lint --hook" }
+
+func shellQuote(text string) string { return "'" + strings.ReplaceAll(text, "'", `'\''`) + "'" }
+
+// hookScript is plain sh, which git brings along on every system. It names the
+// program by its absolute path, because graphical clients run hooks with
+// another PATH than the user's.
+func hookScript(name, program string) string {
+	return `#!/bin/sh
+` + hookMark + `; "git homerun hook uninstall" takes it out.
+# It checks what is staged and refuses what makes the plant worse.
+before="$(dirname -- "$0")/` + name + keptSuffix + `"
+if [ -x "$before" ]; then
+	"$before" "$@" || exit $?
+fi
+program=` + shellQuote(filepath.ToSlash(program)) + `
+if [ ! -x "$program" ]; then
+	moved=$program
+	program=$(command -v git-homerun) || {
+		echo "git homerun: the program is gone from $moved and is not on PATH." >&2
+		echo "  Install it again, then run: git homerun hook install" >&2
+		exit 1
+	}
+fi
+exec "$program" lint --hook
+`
+}
+
+func (a *app) uninstallHooks(ctx context.Context) error {
+	repo, err := vcs.Open(ctx, vcs.Options{Dir: a.stand, Env: a.Env})
+	if err != nil {
+		return err
+	}
+	defer func() { _ = repo.Close() }()
+	for _, name := range hookNames() {
+		path := filepath.Join(repo.HooksDir(), name)
+		said, err := unsetHook(path)
+		if err != nil {
+			return err
+		}
+		if _, err := fmt.Fprintf(a.Out, "%s %s: %s\n", name, said, path); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func unsetHook(path string) (said string, err error) {
+	text, err := os.ReadFile(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "was not set", nil
+	case err != nil:
+		return "", fmt.Errorf("the hook can not be read: %w", err)
+	case !bytes.Contains(text, []byte(hookMark)):
+		return "is not ours and stays", nil
+	}
+	if err := os.Rename(path+keptSuffix, path); err == nil {
+		return "is again what it was", nil
+	} else if !errors.Is(err, fs.ErrNotExist) {
+		return "", fmt.Errorf("the former hook can not be put back: %w", err)
+	}
+	if err := os.Remove(path); err != nil {
+		return "", fmt.Errorf("the hook can not be taken out: %w", err)
+	}
+	return "is taken out", nil
+}
+
+// within says whether a path lies in a folder, links followed.
+func within(path, folder string) bool {
+	if folder == "" {
+		return false
+	}
+	rel, err := filepath.Rel(settled(folder), settled(path))
+	return err == nil && rel != ".." && !strings.HasPrefix(rel, ".."+string(filepath.Separator))
+}
+
+// settled follows the links in as much of a path as exists.
+func settled(path string) string {
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		return real
+	}
+	if parent := filepath.Dir(path); parent != path {
+		return filepath.Join(settled(parent), filepath.Base(path))
+	}
+	return path
+}
+
+// tracked says whether git tracks a file, so that it belongs to everybody who
+// clones the repository.
+func tracked(ctx context.Context, a *app, repo *vcs.Repo, path string) bool {
+	if !within(path, repo.Top()) || within(path, repo.CommonDir()) {
+		return false
+	}
+	_, err := a.git(ctx, repo.Top(), "ls-files", "--error-unmatch", "--", path)
+	return err == nil
+}
+
+// sharedHooksError says that the hooks folder serves other repositories too.
+type sharedHooksError struct{ dir, line string }
+
+// Error is the sentence.
+func (e *sharedHooksError) Error() string {
+	return fmt.Sprintf("core.hooksPath names %s, which serves other repositories too; nothing was changed. Add to pre-commit and pre-merge-commit there: %s", e.dir, e.line)
+}
+
+// trackedHookError says that the hook is a file of the repository itself.
+type trackedHookError struct{ path, line string }
+
+// Error is the sentence.
+func (e *trackedHookError) Error() string {
+	return fmt.Sprintf("%s is tracked by git and belongs to everybody; nothing was changed. Add this line to it yourself: %s", e.path, e.line)
+}

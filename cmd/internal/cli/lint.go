@@ -1,0 +1,305 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"homerun/diffreport"
+	"homerun/lint"
+	"homerun/lint/report"
+	"homerun/lint/rules"
+	"homerun/schema"
+	"homerun/schema/plant"
+	"homerun/schema/unit"
+	"homerun/schema/vcs"
+)
+
+type lintFlags struct {
+	staged     bool
+	at, since  string
+	introduced bool
+	format     string
+	most       int
+	hook       bool
+}
+
+func newLint(a *app) *cobra.Command {
+	var o lintFlags
+	cmd := &cobra.Command{
+		Use:   "lint [--staged | --at REV] [--since REV]",
+		Short: "hold the records against the rules",
+		Long: `Hold the records against the rules: the working tree, with --staged what the
+next commit will hold, with --at any commit, tag, branch or date.
+
+Each finding shows its sum and the clause of its limit. With --since, findings
+are marked that REV did not have or had to a lesser degree; with --introduced
+only nonconformities of that kind are shown and counted for the exit status.`,
+		Args: exactly(0, "no arguments"),
+		RunE: func(cmd *cobra.Command, _ []string) error { return a.lint(cmd.Context(), o) },
+	}
+	f := cmd.Flags()
+	f.BoolVar(&o.staged, "staged", false, "read what is staged for the next commit")
+	f.StringVar(&o.at, "at", "", "read a commit, tag, branch or date")
+	f.StringVar(&o.since, "since", "", "compare with a commit, tag, branch or date")
+	f.BoolVar(&o.introduced, "introduced", false, "show only what is new or worse; against HEAD where --since names nothing else")
+	f.StringVar(&o.format, "format", "text", "text or json")
+	f.IntVar(&o.most, "most", 200, "show at most so many findings as text; 0 shows all")
+	f.BoolVar(&o.hook, "hook", false, "as the hook does it: what is staged, every plant, only what is new or worse")
+	_ = f.MarkHidden("hook") // the hook's own way in, no promise to people
+	return cmd
+}
+
+func (o *lintFlags) settle() error {
+	if o.hook {
+		o.staged, o.introduced = true, true
+	}
+	switch {
+	case o.staged && o.at != "":
+		return &usageError{"--staged and --at ask for two different things", "give one of them"}
+	case o.format != "text" && o.format != "json":
+		return &usageError{"there is no format " + schema.Quote(o.format), "the formats are text and json"}
+	case o.most < 0:
+		return &usageError{"--most is below zero", "0 shows all"}
+	}
+	if o.introduced && o.since == "" {
+		o.since = "HEAD"
+		if o.at != "" {
+			o.since = o.at + "^"
+		}
+	}
+	return nil
+}
+
+func (a *app) lint(ctx context.Context, o lintFlags) error {
+	if err := o.settle(); err != nil {
+		return err
+	}
+	src, err := a.open(ctx)
+	if err != nil {
+		return err
+	}
+	defer src.close()
+	src.all = o.hook
+	snap, err := a.chosen(ctx, src, o)
+	if err != nil {
+		return err
+	}
+	if o.hook && len(snap.Plants) == 0 {
+		return a.hookWithoutPlant(ctx, src)
+	}
+	bases, err := a.baselines(ctx, src, o)
+	if err != nil {
+		return err
+	}
+	objected := false
+	for _, p := range snap.Plants {
+		rep, err := lintPlant(p, snap.Date)
+		if err != nil {
+			return err
+		}
+		if o.since != "" {
+			if err := compareReports(rep, bases, snap); err != nil {
+				return err
+			}
+		}
+		if err := a.showReport(ctx, rep, snap, o); err != nil {
+			return err
+		}
+		objected = objected || objects(rep, o.introduced)
+	}
+	if objected {
+		return errObjected
+	}
+	return nil
+}
+
+func (a *app) chosen(ctx context.Context, src *source, o lintFlags) (*snapshot, error) {
+	switch {
+	case o.staged:
+		return src.index(ctx)
+	case o.at != "":
+		snap, _, err := src.at(ctx, o.at)
+		return snap, err
+	}
+	return src.worktree(ctx)
+}
+
+// baselines reads what to compare with: nothing where nothing was asked for;
+// for a merge that is being committed every side of it, since a fault that one
+// side already had is not the merge's doing.
+func (a *app) baselines(ctx context.Context, src *source, o lintFlags) ([]*snapshot, error) {
+	if o.since == "" {
+		return nil, nil
+	}
+	revs := []string{o.since}
+	if o.hook {
+		revs = append(revs, a.mergeHeads(src)...)
+	}
+	bases := make([]*snapshot, len(revs))
+	for i, rev := range revs {
+		base, err := a.baseline(ctx, src, rev)
+		if err != nil {
+			return nil, err
+		}
+		bases[i] = base
+	}
+	return bases, nil
+}
+
+// baseline reads one revision. It is nil where there is nothing yet: before the
+// first commit, or before the first commit with a plant, everything is new.
+func (a *app) baseline(ctx context.Context, src *source, rev string) (*snapshot, error) {
+	base, _, err := src.at(ctx, rev)
+	var none *noPlantError
+	if errors.Is(err, vcs.ErrNoCommit) || errors.As(err, &none) {
+		return nil, nil
+	}
+	return base, err
+}
+
+// mergeHeads are the other sides of a merge: git names them in MERGE_HEAD once
+// the merge waits to be committed, and before that, for pre-merge-commit, only
+// in the environment.
+func (a *app) mergeHeads(src *source) []string {
+	var heads []string
+	if text, err := os.ReadFile(filepath.Join(src.repo.GitDir(), "MERGE_HEAD")); err == nil {
+		heads = strings.Fields(string(text))
+	}
+	for _, setting := range a.Env {
+		if name, _, _ := strings.Cut(setting, "="); strings.HasPrefix(name, "GITHEAD_") {
+			heads = append(heads, strings.TrimPrefix(name, "GITHEAD_"))
+		}
+	}
+	slices.Sort(heads)
+	return slices.Compact(heads)
+}
+
+func lintPlant(p *plant.Plant, today unit.Date) (*lint.Report, error) {
+	return lint.Run(p, rules.All(), lint.Options{Today: today})
+}
+
+// compareReports marks what no base had. A plant that is in no base is new as
+// a whole.
+func compareReports(rep *lint.Report, bases []*snapshot, head *snapshot) error {
+	introduced := make([]bool, len(rep.Findings))
+	for i := range introduced {
+		introduced[i] = true
+	}
+	for _, base := range bases {
+		if err := compareReport(rep, base, head); err != nil {
+			return err
+		}
+		for i := range rep.Findings {
+			introduced[i] = introduced[i] && rep.Findings[i].Introduced
+			rep.Findings[i].Introduced = false
+		}
+	}
+	for i := range rep.Findings {
+		rep.Findings[i].Introduced = introduced[i]
+	}
+	return nil
+}
+
+func compareReport(rep *lint.Report, base, head *snapshot) error {
+	p := rep.Plant
+	before := counterpart(base, p)
+	if before == nil {
+		lint.Introduced(nil, rep.Findings, nil)
+		return nil
+	}
+	if slices.Equal(base.entries[before.Dir], head.entries[p.Dir]) {
+		return nil // the same bytes: nothing is new
+	}
+	stood, err := lintPlant(before, head.Date)
+	if err != nil {
+		return err
+	}
+	former := diffreport.Former(diffreport.Compare(before, p, diffreport.Options{}))
+	lint.Introduced(append(stood.Findings, stood.Waived...), rep.Findings, former)
+	return nil
+}
+
+// counterpart finds a plant in another snapshot: by label, or by folder where
+// the label changed.
+func counterpart(snap *snapshot, p *plant.Plant) *plant.Plant {
+	if snap == nil {
+		return nil
+	}
+	for _, q := range snap.Plants {
+		if q.Name() == p.Name() {
+			return q
+		}
+	}
+	for _, q := range snap.Plants {
+		if q.Dir == p.Dir {
+			return q
+		}
+	}
+	return nil
+}
+
+func objects(rep *lint.Report, introducedOnly bool) bool {
+	for i := range rep.Findings {
+		f := &rep.Findings[i]
+		if f.Severity == lint.Nonconformity && (f.Introduced || !introducedOnly) {
+			return true
+		}
+	}
+	return false
+}
+
+func (a *app) showReport(ctx context.Context, rep *lint.Report, snap *snapshot, o lintFlags) error {
+	if o.format == "json" {
+		return report.JSON(a.Out, rep, report.JSONOptions{Revision: snap.Name, Compared: o.since != ""})
+	}
+	w := a.Out
+	if o.hook {
+		w = a.Err // git shows a hook's complaints on standard error
+	}
+	return report.Text(w, rep, report.TextOptions{
+		Options: a.page(ctx, w), Revision: snap.Title, IntroducedOnly: o.introduced, Most: o.most,
+	})
+}
+
+// hookWithoutPlant decides about a commit that holds no plant: it may pass
+// where there never was one, but a commit that takes plant.hcl away from records
+// that stay would leave them unchecked from then on.
+func (a *app) hookWithoutPlant(ctx context.Context, src *source) error {
+	base, err := a.baseline(ctx, src, "HEAD")
+	if err != nil {
+		return err
+	}
+	if base != nil && len(base.Plants) > 0 {
+		left, err := src.records(ctx)
+		if err != nil {
+			return err
+		}
+		if left > 0 {
+			return &noPlantError{fmt.Sprintf("this commit takes plant.hcl away and leaves %d files of records that nobody checks", left), "keep plant.hcl, or take the records out too"}
+		}
+	}
+	_, err = fmt.Fprintln(a.Err, "git homerun: this commit holds no plant.hcl: nothing to check")
+	return err
+}
+
+// records counts the files of records in the index.
+func (s *source) records(ctx context.Context) (int, error) {
+	entries, err := s.repo.Index(ctx)
+	if err != nil {
+		return 0, err
+	}
+	n := 0
+	for _, e := range entries {
+		if schema.IsRecords(e.Path) {
+			n++
+		}
+	}
+	return n, nil
+}

@@ -1,0 +1,71 @@
+package cli
+
+import (
+	"errors"
+
+	"homerun/schema/console"
+	"homerun/schema/vcs"
+)
+
+// This file holds the sentences that the tool says about itself and about what
+// it could not do, so that it speaks in one voice.
+
+const rootLong = `Keep the cable records of buildings in git: check every run before it is
+pulled, turn a change into a work order, follow a label through the years.
+
+It checks records. It is no design approval and no inspection: the local code
+in force, the authority having jurisdiction and licensed practice decide.
+
+Exit status: 0 nothing to object to, 1 nonconformities or a change that can not
+be executed, 2 wrong usage, 3 the job could not be done.`
+
+// complain prints an error in plain words, and what to do next.
+func (a *app) complain(err error) {
+	page := console.New(a.Err, console.Options{})
+	page.Line(0, 2, console.Plain("git homerun: "+err.Error()))
+	if next := remedy(err); next != "" {
+		page.Line(2, 2, console.Plain(next))
+	}
+}
+
+// remedy is the next step after a failure.
+func remedy(err error) string {
+	var usage *usageError
+	if errors.As(err, &usage) {
+		return usage.next
+	}
+	var none *noPlantError
+	if errors.As(err, &none) {
+		return none.next
+	}
+	for _, known := range []struct {
+		err  error
+		next string
+	}{
+		{vcs.ErrNoGit, "install git, or put it on PATH"},
+		{vcs.ErrUnsafe, "if the repository is to be trusted, follow git's advice above"},
+		{vcs.ErrNotRepository, "go to the repository of your records, or make one here: git init"},
+		{vcs.ErrNoCommit, "commit the records first, or look at the working tree: git homerun lint"},
+		{vcs.ErrUnknownRevision, "git log --oneline --all lists the commits; a date is written 2026-03-31"},
+		{vcs.ErrMissingObject, "fetch what is missing (git fetch), or check the repository: git fsck"},
+		{vcs.ErrNoWorktree, "name a commit: git homerun lint --at HEAD"},
+		{vcs.ErrUnreadable, "give yourself permission to read the folder, then try again"},
+		{vcs.ErrNoMergeBase, "write BASE..HEAD with two dots to compare the commits themselves"},
+	} {
+		if errors.Is(err, known.err) {
+			return known.next
+		}
+	}
+	return ""
+}
+
+// noPlantError says that there is nothing to check.
+type noPlantError struct{ message, next string }
+
+// Error is the sentence.
+func (e *noPlantError) Error() string { return e.message }
+
+const (
+	noPlantNext    = "write one with: git homerun init"
+	shallowWarning = "this clone is shallow: what happened before its first commit is not here (git fetch --unshallow)"
+)
