@@ -22,13 +22,15 @@ func ratingEuroclass(p *lint.Pass) {
 		return
 	}
 	c := &euroclassCheck{
-		Pass: p, own: make(map[*plant.Space]standard.Euroclass), classes: make(map[*plant.Cable]standard.Euroclass, len(p.Plant.Cables)),
+		Pass: p, own: make(map[*plant.Space]minimum), classes: make(map[*plant.Cable]standard.Euroclass, len(p.Plant.Cables)),
 		short: make(map[classPair][]standard.Shortfall), told: make(map[*plant.Cable]bool), outdoors: make(map[*plant.Space]bool),
 	}
 	c.whole, _ = euroclass(p.Plant.Entry, schema.PlantMinClass)
 	for _, s := range p.Plant.Spaces {
-		if least, ok := euroclass(s.Entry, schema.SpaceMinClass); ok {
-			c.own[s] = least
+		if by := statedIn(s, schema.SpaceMinClass.Field); by != nil {
+			if least, ok := euroclass(by.Entry, schema.SpaceMinClass); ok {
+				c.own[s] = minimum{least, by}
+			}
 		}
 		if !inside(airsOf(s)) {
 			c.outdoors[s] = true
@@ -63,7 +65,7 @@ func euroclass(e schema.Entry, h schema.Handle[string]) (standard.Euroclass, boo
 type euroclassCheck struct {
 	*lint.Pass
 	whole   standard.Euroclass
-	own     map[*plant.Space]standard.Euroclass
+	own     map[*plant.Space]minimum
 	classes map[*plant.Cable]standard.Euroclass
 	short   map[classPair][]standard.Shortfall
 	told    map[*plant.Cable]bool
@@ -73,6 +75,13 @@ type euroclassCheck struct {
 
 type classPair struct{ has, least standard.Euroclass }
 
+// A minimum is what is asked in a space, and the space that states it: the
+// same one, or one that it is part of.
+type minimum struct {
+	least standard.Euroclass
+	by    *plant.Space
+}
+
 // run holds a run against each space that states a class of its own and, where
 // none of them reports, against the plant's class.
 func (c *euroclassCheck) run(r *plant.Run) {
@@ -81,18 +90,20 @@ func (c *euroclassCheck) run(r *plant.Run) {
 	}
 	class, known := c.classes[r.Cable]
 	found, indoors := false, false
+	var last *plant.Space
 	for _, s := range r.Spaces() {
 		indoors = indoors || !c.outdoors[s]
-		least, asked := c.own[s]
-		if !asked {
+		asked := c.own[s]
+		if asked.by == nil || asked.by == last {
 			continue
 		}
+		last = asked.by
 		if !known {
 			c.unclassed(r, s)
 			return
 		}
-		if short := c.compare(class, least); len(short) > 0 {
-			c.report(r, s.Entry, schema.SpaceMinClass.Field, class, least, short)
+		if short := c.compare(class, asked.least); len(short) > 0 {
+			c.report(r, asked.by.Entry, schema.SpaceMinClass.Field, class, asked.least, short)
 			found = true
 		}
 	}

@@ -11,8 +11,15 @@ import (
 // where all agree is there a verdict.
 
 // airsOf returns what the fire code may see in a space; nothing where that can
-// not be told at all.
+// not be told at all. A part of a space of the same kind, such as half of a
+// ceiling void, takes from the whole what it does not state.
 func airsOf(s *plant.Space) []standard.Space {
+	for range deepestSpace {
+		if s.Inside == nil || s.Damaged || s.Own(schema.SpaceAir.Name) != nil || !sameKind(s, s.Inside) {
+			break
+		}
+		s = s.Inside
+	}
 	if text, ok := schema.SpaceAir.In(s.Record()); ok {
 		air, err := standard.ParseSpace(text)
 		if err != nil {
@@ -70,6 +77,27 @@ func enclosuresOf(w *plant.Pathway) []standard.Enclosure {
 		return []standard.Enclosure{standard.NonMetalRaceway}
 	}
 	return []standard.Enclosure{standard.Bare}
+}
+
+func sameKind(a, b *plant.Space) bool {
+	kind, ok := schema.SpaceKind.In(a.Record())
+	other, known := schema.SpaceKind.In(b.Record())
+	return ok && known && kind == other
+}
+
+// statedIn finds the space that states a field for this one: itself, or the
+// nearest that it is part of. It is nil where none does.
+func statedIn(s *plant.Space, f *schema.Field) *plant.Space {
+	for range deepestSpace {
+		if s == nil || s.Own(f.Name) != nil {
+			return s
+		}
+		if s.Damaged {
+			return nil
+		}
+		s = s.Inside
+	}
+	return nil
 }
 
 func byMaterial(material string, metal, other standard.Enclosure) []standard.Enclosure {

@@ -26,8 +26,14 @@ var noiseSource = standard.Source{
 func shieldingNoise(p *lint.Pass) {
 	c := &noiseCheck{Pass: p, noisy: make(map[*plant.Space]standard.Noise), told: make(map[*plant.Cable]bool)}
 	for _, s := range p.Plant.Spaces {
-		if word, ok := schema.SpaceNoise.In(s.Record()); ok && word != standard.E1.String() {
-			c.noisy[s], _ = standard.ParseNoise(word)
+		by := statedIn(s, schema.SpaceNoise.Field)
+		if by == nil {
+			continue
+		}
+		if word, ok := schema.SpaceNoise.In(by.Record()); ok && word != standard.E1.String() {
+			if noise, err := standard.ParseNoise(word); err == nil {
+				c.noisy[s] = noise
+			}
 		}
 	}
 	if len(c.noisy) == 0 {
