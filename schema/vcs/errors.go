@@ -46,7 +46,7 @@ const (
 	// MaxBlob is the largest file content that is read, in bytes.
 	MaxBlob = 16 << 20
 	// MaxEntries is the largest number of files listed from a commit, the index or the work tree.
-	MaxEntries = 2_000_000
+	MaxEntries = 1_000_000
 	// maxDepth is the deepest nesting of folders followed in a commit.
 	maxDepth = 512
 	// maxIndex is the largest index file decoded in this process, in bytes.

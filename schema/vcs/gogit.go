@@ -23,14 +23,16 @@ import (
 // Repository finds the wrong index in a hook and does not open every repository that its store can read.
 type goGit struct {
 	place place
+	// patience is the number of folders of one commit after which git is asked instead; 0 is any number.
+	patience int
 	// mu guards the store, whose maps of packs are filled while reading.
 	mu    sync.Mutex
 	store *filesystem.Storage
 }
 
-func newGoGit(at place) *goGit {
+func newGoGit(at place, patience int) *goGit {
 	folders := dotgit.NewRepositoryFilesystem(osfs.New(at.gitDir), osfs.New(at.commonDir))
-	return &goGit{place: at, store: filesystem.NewStorageWithOptions(folders, cache.NewObjectLRU(16*cache.MiByte),
+	return &goGit{place: at, patience: patience, store: filesystem.NewStorageWithOptions(folders, cache.NewObjectLRU(16*cache.MiByte),
 		filesystem.Options{KeepDescriptors: true})}
 }
 

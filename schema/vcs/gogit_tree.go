@@ -33,12 +33,16 @@ func (g *goGit) tree(ctx context.Context, commit string) ([]Entry, error) {
 type treeWalk struct {
 	ctx     context.Context
 	from    *goGit
+	folders int
 	entries []Entry
 }
 
 func (w *treeWalk) folder(id plumbing.Hash, prefix string, depth int) error {
 	if depth > maxDepth {
 		return fmt.Errorf("folders nested deeper than %d: %w", maxDepth, ErrTooLarge)
+	}
+	if w.folders++; w.from.patience > 0 && w.folders > w.from.patience {
+		return fmt.Errorf("more than %d folders: %w", w.from.patience, ErrUnfit)
 	}
 	if w.ctx.Err() != nil {
 		return context.Cause(w.ctx)

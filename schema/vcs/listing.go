@@ -79,5 +79,8 @@ func parseListed(line string) (Entry, error) {
 	if err != nil {
 		return Entry{}, fmt.Errorf("unexpected line %q: %w", line, err)
 	}
+	if strings.Count(path, "/") > maxDepth {
+		return Entry{}, fmt.Errorf("folders nested deeper than %d: %w", maxDepth, ErrTooLarge)
+	}
 	return Entry{Path: path, ID: fields[2], Mode: uint32(mode), Size: -1}, nil
 }

@@ -1,6 +1,8 @@
 package vcs_test
 
 import (
+	"errors"
+	"fmt"
 	"os/exec"
 	"strings"
 	"testing"
@@ -8,14 +10,20 @@ import (
 	"homerun/schema/vcs"
 )
 
-// store writes a commit object as it stands, which git's own commands would not make, and gives its id.
-func (r *repo) store(text string) string {
+// feed runs git with text to read and gives the id that it prints.
+func (r *repo) feed(text string, args ...string) string {
 	r.t.Helper()
-	cmd := exec.CommandContext(r.t.Context(), "git", "hash-object", "-t", "commit", "-w", "--literally", "--stdin")
+	cmd := exec.CommandContext(r.t.Context(), "git", args...)
 	cmd.Dir, cmd.Env, cmd.Stdin = r.dir, r.env, strings.NewReader(text)
 	out, err := cmd.Output()
 	check(r.t, err)
 	return strings.TrimSpace(string(out))
+}
+
+// store writes a commit object as it stands, which git's own commands would not make, and gives its id.
+func (r *repo) store(text string) string {
+	r.t.Helper()
+	return r.feed(text, "hash-object", "-t", "commit", "-w", "--literally", "--stdin")
 }
 
 // TestOddCommits compares commits that other programs, or enemies, may have written with what git makes of them, read
@@ -57,6 +65,33 @@ func TestOddCommits(t *testing.T) {
 		}
 		if t.Failed() {
 			t.Fatalf("commit with %s", name)
+		}
+	}
+}
+
+// TestTreeIsBounded proves that neither folders nested without end nor a few folders that name each other over and
+// over, ten million files in seven objects, make a reader hold more than its limits.
+func TestTreeIsBounded(t *testing.T) {
+	t.Parallel()
+	r := plant(t)
+	deep := r.ask("rev-parse", "HEAD^{tree}")
+	for range 520 {
+		deep = r.feed("040000 tree "+deep+"\td\n", "mktree")
+	}
+	wide := r.feed("100644 blob "+r.ask("rev-parse", "HEAD:plant.hcl")+"\tf\n", "mktree")
+	for range 7 {
+		var text strings.Builder
+		for name := range 10 {
+			fmt.Fprintf(&text, "040000 tree %s\t%d\n", wide, name)
+		}
+		wide = r.feed(text.String(), "mktree")
+	}
+	for name, tree := range map[string]string{"deep": deep, "wide": wide} {
+		id := r.ask("commit-tree", "-m", name, tree)
+		for _, reader := range []vcs.Reader{vcs.ReaderAuto, vcs.ReaderGit} {
+			if entries, err := r.open(reader).Tree(t.Context(), id); !errors.Is(err, vcs.ErrTooLarge) {
+				t.Errorf("%s, %v: got %d files, %v, want ErrTooLarge", name, reader, len(entries), err)
+			}
 		}
 	}
 }

@@ -75,6 +75,10 @@ func (f *fallback) blob(ctx context.Context, id string) ([]byte, error) {
 	return f.sure.blob(ctx, id)
 }
 
+// fewFolders is the number up to which walking a commit in this process is quicker than starting git: a folder costs
+// up to 0.3 ms here, and git starts in 2 ms or more.
+const fewFolders = 16
+
 // fewBlobs is the number up to which starting two processes costs more than they save. Beyond it git's cat-file wins:
 // it inflates on another core while the caller works on what came before (60 blobs of 3.5 MB in a pack: 19 ms for
 // everything a hook reads, against 57 ms in this process).

@@ -103,9 +103,9 @@ func (r *Repo) choose(want Reader) error {
 	case unfit != nil:
 		return fmt.Errorf("%s: %w: %w", r.place.gitDir, ErrUnfit, unfit)
 	case want == ReaderGoGit:
-		r.form.Reader, r.reader = ReaderGoGit, newGoGit(r.place)
+		r.form.Reader, r.reader = ReaderGoGit, newGoGit(r.place, 0)
 	default:
-		r.form.Reader, r.reader = ReaderGoGit, &fallback{fast: newGoGit(r.place), sure: sure}
+		r.form.Reader, r.reader = ReaderGoGit, &fallback{fast: newGoGit(r.place, fewFolders), sure: sure}
 	}
 	return nil
 }

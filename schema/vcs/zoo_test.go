@@ -264,6 +264,12 @@ var forms = []struct {
 		return r
 	}},
 	{"SHA-256", false, func(f *repo) *repo { return f.plant("--object-format=sha256") }},
+	{"reftable", false, func(f *repo) *repo {
+		if _, err := f.run("init", "-q", "--ref-format=reftable", "probe"); err != nil {
+			f.t.Skip("this git cannot make a reftable repository")
+		}
+		return f.plant("--ref-format=reftable")
+	}},
 	{"replaced commit", false, func(f *repo) *repo {
 		r := f.plant()
 		r.git("replace", "--graft", "HEAD~1")
