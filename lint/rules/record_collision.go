@@ -1,0 +1,144 @@
+package rules
+
+import (
+	"fmt"
+	"strings"
+
+	"homerun/lint"
+	"homerun/schema"
+	"homerun/schema/plant"
+)
+
+// RecordLabelCollision finds labels and files that people or file systems take
+// for one another.
+var RecordLabelCollision = &lint.Rule{
+	Name: "record-label-collision", Title: "Checks that no two labels or files differ only in case, or in O and 0, I, l and 1",
+	Severity: lint.Observation, Check: labelCollision,
+}
+
+func labelCollision(p *lint.Pass) {
+	labels := newCollisions()
+	for _, kind := range schema.Kinds() {
+		for _, label := range p.Plant.Labels(kind.Name) {
+			labels.add(label)
+		}
+	}
+	for _, c := range labels.found(func(label string) bool { _, ok := p.Plant.Find(label); return ok }) {
+		item, _ := p.Plant.Find(c.second)
+		other, _ := p.Plant.Find(c.first)
+		e := item.Place()
+		f := lint.About(e)
+		f.At = e.Within(e.LabelAt)
+		f.Related = []schema.Note{note(other.Place(), "the other one")}
+		p.Report(c.fill(f, "label"))
+	}
+	files := newCollisions()
+	all := make(map[string]bool)
+	for _, path := range recordPaths(p.Plant) {
+		all[path] = true
+		files.add(path)
+	}
+	for _, c := range files.found(func(path string) bool { return all[path] }) {
+		f := lint.Finding{Record: c.second, At: schema.Location{Path: c.second, Line: 1, Column: 1, EndLine: 1, EndColumn: 1}}
+		f.Related = []schema.Note{{At: schema.Location{Path: c.first, Line: 1, Column: 1, EndLine: 1, EndColumn: 1}, Message: "the other one"}}
+		p.Report(c.fill(f, "file"))
+	}
+}
+
+// A collision is two names that are easily taken for each other.
+type collision struct{ first, second, how string }
+
+func (c collision) fill(f lint.Finding, what string) lint.Finding {
+	first, second := schema.Printable(c.first), schema.Printable(c.second)
+	f.Message = fmt.Sprintf("%s: the %s differs from %s only in %s", second, what, first, c.how)
+	f.Working = []lint.Term{term("one "+what, first), term("another", second)}
+	f.Result, f.Limit, f.Source = "differs only in "+c.how, "names that can be told apart", "common practice"
+	f.Next = "rename one of them, as on the wall, and keep the old name in former"
+	if what == "file" {
+		f.Next = "rename one of the files: some file systems keep only one of them"
+	}
+	f.Key = []string{c.first}
+	return f
+}
+
+// collisions collects names. Only names that hold a character which can be
+// mistaken are folded: in most plants that is hardly any.
+type collisions struct {
+	lower, glyphs []string
+}
+
+func newCollisions() *collisions { return &collisions{} }
+
+func (c *collisions) add(name string) {
+	if hasLower(name) {
+		c.lower = append(c.lower, name)
+	}
+	if strings.ContainsAny(name, "OIl") {
+		c.glyphs = append(c.glyphs, name)
+	}
+}
+
+// found returns the collisions in the order in which the names were added.
+func (c *collisions) found(exists func(string) bool) []collision {
+	pairs := fold(c.lower, strings.ToUpper, "case", exists)
+	return append(pairs, fold(c.glyphs, asDigits, "O and 0, or I, l and 1", exists)...)
+}
+
+func fold(names []string, folded func(string) string, how string, exists func(string) bool) []collision {
+	var found []collision
+	first := make(map[string]string, len(names))
+	for _, name := range names {
+		key := folded(name)
+		before, seen := first[key]
+		switch {
+		case seen && before != name:
+			found = append(found, collision{before, name, how})
+		case !seen && key != name && exists(key):
+			found = append(found, collision{key, name, how})
+			first[key] = key
+		case !seen:
+			first[key] = name
+		}
+	}
+	return found
+}
+
+func hasLower(name string) bool {
+	for i := range len(name) {
+		if name[i] >= 'a' && name[i] <= 'z' || name[i] >= 0x80 {
+			return true
+		}
+	}
+	return false
+}
+
+var lookalikes = strings.NewReplacer("O", "0", "I", "1", "l", "1")
+
+func asDigits(name string) string { return lookalikes.Replace(name) }
+
+// recordPaths are the files of the plant that hold records, each once, in the
+// order of kinds and records.
+func recordPaths(p *plant.Plant) []string {
+	var paths []string
+	seen := make(map[string]bool)
+	last := ""
+	add := func(e schema.Entry) {
+		if e.Record == nil || e.Path == last {
+			return
+		}
+		last = e.Path
+		if !seen[e.Path] {
+			seen[e.Path] = true
+			paths = append(paths, e.Path)
+		}
+	}
+	add(p.Entry)
+	for _, kind := range schema.Kinds() {
+		for _, label := range p.Labels(kind.Name) {
+			if item, ok := p.Find(label); ok {
+				add(item.Place())
+			}
+		}
+	}
+	return paths
+}

@@ -1,0 +1,66 @@
+package rules
+
+import "homerun/lint"
+
+// All returns every rule, in the order in which they are explained: record,
+// category, length, rating, shielding, waiver. The slice is the caller's own.
+func All() []*lint.Rule {
+	return []*lint.Rule{
+		RecordUnreadable,
+		RecordUnknownBlock,
+		RecordUnknownField,
+		RecordMissingField,
+		RecordValue,
+		RecordLabel,
+		RecordDuplicateLabel,
+		RecordUnknownReference,
+		RecordPortRange,
+		RecordPortTwice,
+		RecordEndMissing,
+		RecordRouteMissing,
+		RecordRouteBroken,
+		RecordShorterThanRoute,
+		RecordLabelForm,
+		RecordLabelCollision,
+
+		CategoryWithdrawn,
+		CategoryApplication,
+		CategoryWeakest,
+		CategoryInsertionLoss,
+		CategoryDelay,
+		CategoryLoopResistance,
+
+		LengthPermanentLink,
+		LengthChannel,
+		LengthCords,
+		LengthConsolidationPoint,
+		LengthTemperature,
+		LengthTested,
+
+		RatingListing,
+		RatingEuroclass,
+
+		ShieldingNoise,
+		ShieldingDistance,
+		ShieldingSeparation,
+		ShieldingContinuity,
+		ShieldingBonding,
+		ShieldingConstruction,
+
+		WaiverExpired,
+		WaiverReason,
+		WaiverRule,
+		WaiverUnmatched,
+		WaiverPolicy,
+	}
+}
+
+// Named finds a rule by its name.
+func Named(name string) (*lint.Rule, bool) {
+	for _, r := range All() {
+		if r.Name == name {
+			return r, true
+		}
+	}
+	return nil, false
+}
