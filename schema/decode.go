@@ -32,6 +32,9 @@ type reading struct {
 type decoder struct {
 	text   string
 	faults []fault
+	// meant are the fields that mistyped names were probably meant for, in
+	// the record being read: they are not told a second time as missing.
+	meant []string
 }
 
 // read reads one top-level block of text.
@@ -80,14 +83,15 @@ func (d *decoder) record(k *Kind, b *block.Block, parent *Record) *Record {
 	r := &Record{Kind: k, Parent: parent, At: b.At, Head: b.Head, Damaged: b.Bad, text: d.text}
 	d.label(r, b)
 	r.Values = make([]Value, 0, len(b.Fields))
+	d.meant = d.meant[:0]
 	for i := range b.Fields {
 		d.field(r, &b.Fields[i])
 	}
-	for _, in := range b.Blocks {
-		d.inner(r, in)
-	}
 	if !r.Damaged {
 		d.missing(r)
+	}
+	for _, in := range b.Blocks {
+		d.inner(r, in)
 	}
 	return r
 }
@@ -147,6 +151,7 @@ func (d *decoder) unknownField(r *Record, bf *block.Field) {
 	next := "its fields are " + list(names)
 	if near := nearest(bf.Name.Text, names); near != "" {
 		next = "did you mean " + near + "?"
+		d.meant = append(d.meant, near)
 	} else if in, ok := r.Kind.Block(bf.Name.Text); ok {
 		next = fmt.Sprintf("%s is a block: write %s {", in.Name, in.Name)
 	}
@@ -180,7 +185,7 @@ func isTop(name string) bool {
 
 func (d *decoder) missing(r *Record) {
 	for _, f := range r.Kind.Fields {
-		if f.Required && r.Lookup(f) == nil {
+		if f.Required && r.Lookup(f) == nil && !slices.Contains(d.meant, f.Name) {
 			d.fault(MissingField, r, r.Head, fmt.Sprintf("%s: %s is missing", Printable(r.Name()), f.Name), fmt.Sprintf("add %s: %s", f.Name, f.Doc))
 		}
 	}

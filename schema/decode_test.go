@@ -19,8 +19,8 @@ func TestMistakes(t *testing.T) {
 		{"inner block at the top", `crossing "W1" {
 }`, `1:1 unknown-block: "crossing" is not a kind of record | crossing stands inside another record: see explain crossing`},
 		{"unknown field", `run "R1" {
-  length = "2 m"
-}`, `2:3 unknown-field: a run has no field "length" | did you mean length?`},
+  lenght = "2 m"
+}`, `2:3 unknown-field: a run has no field "lenght" | did you mean length?`},
 		{"block as a field", `pathway "P" {
   kind    = "tray"
   through = []

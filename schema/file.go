@@ -1,6 +1,11 @@
 package schema
 
 import (
+	"cmp"
+	"fmt"
+	"path"
+	"slices"
+
 	"homerun/schema/block"
 )
 
@@ -36,7 +41,28 @@ func (rd *Reader) ReadFile(path, text string) *File {
 	for _, c := range chunks {
 		f.add(rd.read(c.Text), c)
 	}
+	f.bound()
 	return f
+}
+
+// mostProblems bounds the mistakes listed of one file: in a file that is
+// something else altogether, every line is one.
+const mostProblems = 100
+
+// bound keeps the first problems of the text and counts the rest.
+func (f *File) bound() {
+	slices.SortStableFunc(f.Problems, func(a, b Problem) int {
+		return cmp.Or(cmp.Compare(a.At.Line, b.At.Line), cmp.Compare(a.At.Column, b.At.Column))
+	})
+	left := len(f.Problems) - mostProblems
+	if left <= 0 {
+		return
+	}
+	f.Problems = f.Problems[:mostProblems:mostProblems]
+	f.Problems = append(f.Problems, Problem{
+		Code: Unreadable, At: f.Problems[mostProblems-1].At,
+		Message: fmt.Sprintf("%s holds %d more mistakes, which are not listed", Printable(path.Base(f.Path)), left), Next: "mend the ones above first",
+	})
 }
 
 func (rd *Reader) read(text string) *reading {

@@ -84,7 +84,7 @@ func nearest(word string, candidates []string) string {
 	if len(word) > tooLong {
 		return ""
 	}
-	best, distance := "", 1+max(1, len(word)/3)
+	best, distance := "", 1+slips(word)
 	for _, c := range candidates {
 		if abs(len(c)-len(word)) >= distance {
 			continue
@@ -94,6 +94,19 @@ func nearest(word string, candidates []string) string {
 		}
 	}
 	return best
+}
+
+// slips is how many letters may be wrong in a word that was meant: two letters
+// that changed places count as two.
+func slips(word string) int {
+	const short, long = 4, 9
+	switch {
+	case len(word) < short:
+		return 1
+	case len(word) < long:
+		return 2
+	}
+	return len(word) / 3
 }
 
 func abs(n int) int {

@@ -61,7 +61,7 @@ func (p *Plant) take(e schema.Entry) {
 	case schema.KindInterference:
 		p.Interferences = register(p, p.Interferences, &Interference{item: it})
 	case schema.KindCable:
-		p.Cables = register(p, p.Cables, &Cable{item: it})
+		p.Cables = register(p, p.Cables, &Cable{item: it, medium: mediumOf(e.Record)})
 	case schema.KindRack:
 		p.Racks = register(p, p.Racks, &Rack{item: it})
 	case schema.KindPanel, schema.KindOutlet, schema.KindConsolidation, schema.KindClosure, schema.KindEquipment:

@@ -47,7 +47,10 @@ type Interference struct {
 }
 
 // A Cable is a type of cable or cord.
-type Cable struct{ item }
+type Cable struct {
+	item
+	medium Medium
+}
 
 // A Medium is what carries the signal.
 type Medium uint8
@@ -60,17 +63,22 @@ const (
 	Coax
 )
 
-// Medium is what the cable type's fields say it is.
+// Medium is what the cable type's fields say it is. A nil Cable says nothing.
 func (c *Cable) Medium() Medium {
 	if c == nil {
 		return Unstated
 	}
+	return c.medium
+}
+
+// mediumOf tells the medium by the field that states the class of cable.
+func mediumOf(r *schema.Record) Medium {
 	switch {
-	case c.Own("category") != nil:
+	case r.Own("category") != nil:
 		return TwistedPair
-	case c.Own("fibre") != nil:
+	case r.Own("fibre") != nil:
 		return Fibre
-	case c.Own("series") != nil:
+	case r.Own("series") != nil:
 		return Coax
 	}
 	return Unstated
@@ -154,23 +162,26 @@ type Run struct {
 	Link *Link
 	// Tests are its measurements, oldest record first.
 	Tests []*Test
+
+	// What nearly every rule asks of every run is looked up once.
+	length    unit.Length
+	state     string
+	hasLength bool
+	hasState  bool
 }
 
 // State is where the run is in its life; a run that states nothing is in
 // service. It is not known when what is written can not be read.
-func (r *Run) State() (string, bool) {
-	return schema.RunState.Or(r.Record(), schema.StateInService)
-}
+func (r *Run) State() (string, bool) { return r.state, r.hasState }
 
 // Live says whether the run is meant to carry something, now or soon: it is
 // planned, in service or spare, and not withdrawn.
 func (r *Run) Live() bool {
-	state, known := r.State()
-	return known && (state == schema.StatePlanned || state == schema.StateInService || state == schema.StateSpare)
+	return r.hasState && (r.state == schema.StatePlanned || r.state == schema.StateInService || r.state == schema.StateSpare)
 }
 
 // Length is the declared length of the run.
-func (r *Run) Length() (unit.Length, bool) { return schema.RunLength.In(r.Record()) }
+func (r *Run) Length() (unit.Length, bool) { return r.length, r.hasLength }
 
 // Spaces are all spaces that the run starts in, crosses and ends in, each
 // once. Whether that is every one is known only where the route is.
@@ -200,6 +211,9 @@ type Cord struct {
 	item
 	From, To *Port
 	Cable    *Cable
+
+	length    unit.Length
+	hasLength bool
 }
 
 // Other is the port at the cord's other end; nil when that was not found.

@@ -103,17 +103,7 @@ func (h *Holder) Category() (string, bool) { return heldWord(h, "category") }
 func (h *Holder) Screen() (string, bool) { return heldWord(h, "screen") }
 
 // Medium is what the holder's jacks or adapters are made for.
-func (h *Holder) Medium() Medium {
-	switch {
-	case h.Own("category") != nil:
-		return TwistedPair
-	case h.Own("fibre") != nil:
-		return Fibre
-	case h.Own("series") != nil:
-		return Coax
-	}
-	return Unstated
-}
+func (h *Holder) Medium() Medium { return mediumOf(h.Record()) }
 
 func heldWord(h *Holder, field string) (string, bool) {
 	v := h.Own(field)
@@ -167,4 +157,4 @@ func (p *Plant) plug(port *Port, cord *Cord, field *schema.Field) {
 }
 
 // CordLength is the declared length of a cord.
-func (c *Cord) CordLength() (unit.Length, bool) { return schema.CordLength.In(c.Record()) }
+func (c *Cord) CordLength() (unit.Length, bool) { return c.length, c.hasLength }

@@ -78,6 +78,8 @@ func (p *Plant) resolveHolder(h *Holder) {
 }
 
 func (p *Plant) resolveRun(r *Run) {
+	r.length, r.hasLength = schema.RunLength.In(r.Record())
+	r.state, r.hasState = schema.RunState.Or(r.Record(), schema.StateInService)
 	if v := r.Record().Own(schema.RunCable.Name); v != nil || r.Bundle == nil {
 		r.Cable = follow[*Cable](p, r.Entry, schema.RunCable)
 	} else {
@@ -104,6 +106,7 @@ func (p *Plant) resolveRun(r *Run) {
 }
 
 func (p *Plant) resolveCord(c *Cord) {
+	c.length, c.hasLength = schema.CordLength.In(c.Record())
 	c.Cable = follow[*Cable](p, c.Entry, schema.CordCable)
 	if c.From = p.row(c.Entry, schema.CordFrom).First(); c.From != nil {
 		p.plug(c.From, c, schema.CordFrom.Field)
