@@ -9,6 +9,7 @@ import (
 
 	"homerun/examples"
 	"homerun/schema"
+	"homerun/schema/block"
 	"homerun/schema/plant"
 )
 
@@ -125,6 +126,24 @@ func TestEveryStateOfTheStoryReads(t *testing.T) {
 		}
 		for _, c := range p.Clashes {
 			t.Errorf("%s: %s %s is used twice", s.Commit.Subject, c.Port, c.Side)
+		}
+	}
+}
+
+// The files are laid out as "git homerun fmt" would lay them out, so that nobody's
+// first change to them is a change of spaces.
+func TestFilesAreLaidOut(t *testing.T) {
+	t.Parallel()
+	for _, s := range states(t) {
+		for p, text := range s.Commit.Write {
+			if block.Format(text) != text {
+				t.Errorf("%s: %s would be laid out otherwise", s.Commit.Subject, p)
+			}
+		}
+	}
+	for p, text := range folder(t, "granary-court") {
+		if block.Format(text) != text {
+			t.Errorf("%s would be laid out otherwise", p)
 		}
 	}
 }
