@@ -13,7 +13,6 @@ import (
 
 	"homerun/examples"
 	"homerun/schema/console"
-	"homerun/schema/unit"
 )
 
 // What the demo shows on its repository: one change, one record.
@@ -186,6 +185,3 @@ func (d *demo) farewell() {
 	d.page.Line(2, 2, console.Plain("And be refused: in runs/workshop.hcl give run 1A-C01 a length of \"95 m\", then"))
 	d.page.Terms(2, [2]string{`git commit -am "Longer"`, "the hook works the sum out; with 61 m it lets you through"})
 }
-
-// lastDay is the date by which a commit of the story is judged.
-func lastDay(c examples.Commit) string { return unit.DateOf(c.When).String() }

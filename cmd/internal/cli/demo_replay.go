@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -13,6 +12,7 @@ import (
 
 	"homerun/examples"
 	"homerun/schema/console"
+	"homerun/schema/unit"
 )
 
 // env is the user's environment without anything that could steer git: neither
@@ -68,58 +68,6 @@ func (d *demo) replay(ctx context.Context, commits []examples.Commit) error {
 		}
 	}
 	return d.page.Err()
-}
-
-// hook sets the hook as "git homerun hook install" does.
-func (d *demo) hook(ctx context.Context, c examples.Commit) error {
-	inside := d.inside(d.env(c))
-	program, err := d.app.Program()
-	if err != nil {
-		return fmt.Errorf("the path of this program can not be told: %w", err)
-	}
-	if passing(program) {
-		if program, err = d.carry(program); err != nil {
-			return err
-		}
-	}
-	inside.Program = func() (string, error) { return program, nil }
-	inside.Out = io.Discard // the demo says so in its own words
-	if err := inside.run(ctx, []string{"hook", "install"}); err != nil {
-		return err
-	}
-	d.page.Line(0, 2, console.Plain("The hook is set: git homerun hook install"))
-	d.page.Blank()
-	return d.page.Err()
-}
-
-// passing says whether a program lies where it will not stay: "go run" keeps
-// what it builds among temporary files or in its cache.
-func passing(program string) bool {
-	for part := range strings.SplitSeq(filepath.ToSlash(program), "/") {
-		if strings.HasPrefix(part, "go-build") {
-			return true
-		}
-	}
-	return within(program, os.TempDir())
-}
-
-// carry copies the program into the repository's own folder, so that the hook
-// has something to run later.
-func (d *demo) carry(program string) (string, error) {
-	d.carried = true
-	content, err := os.ReadFile(program)
-	if err != nil {
-		return "", fmt.Errorf("this program can not be copied for the hook: %w", err)
-	}
-	dir := filepath.Join(d.dir, ".git", "homerun")
-	if err := os.Mkdir(dir, 0o777); err != nil {
-		return "", fmt.Errorf("this program can not be copied for the hook: %w", err)
-	}
-	to := filepath.Join(dir, "git-homerun")
-	if ext := filepath.Ext(program); strings.EqualFold(ext, ".exe") {
-		to += ext
-	}
-	return to, replaceFile(to, content, 0o755)
 }
 
 // commit makes one commit. The hook is left out but for the attempt that it
@@ -227,14 +175,13 @@ func why(c examples.Commit) string {
 
 // attempt commits with the hook and returns what was said on the way.
 func (d *demo) attempt(ctx context.Context, c examples.Commit, message []string) (said string, made bool, err error) {
-	if err := d.page.Err(); err != nil {
+	if err = d.page.Err(); err != nil {
 		return "", false, err
 	}
 	cmd := exec.CommandContext(ctx, "git", append([]string{"commit"}, message...)...)
 	cmd.Dir, cmd.Env = d.dir, d.env(c)
 	out, err := cmd.CombinedOutput()
-	var exit *exec.ExitError
-	if errors.As(err, &exit) && ctx.Err() == nil {
+	if _, exited := errors.AsType[*exec.ExitError](err); exited && ctx.Err() == nil {
 		return string(out), false, nil
 	}
 	if err != nil {
@@ -251,3 +198,6 @@ func (d *demo) quote(said string) {
 		d.page.Line(indent, indent+2, console.Plain(text))
 	}
 }
+
+// lastDay is the date by which a commit of the story is judged.
+func lastDay(c examples.Commit) string { return unit.DateOf(c.When).String() }
