@@ -108,7 +108,7 @@ func summary(page *console.Page, r *lint.Report, o TextOptions) {
 		tone = console.Alarm
 	}
 	page.Line(0, 2, name, console.Plain(", "+o.Revision+": "), console.In(tone, Counted(bad, "nonconformity", "nonconformities")),
-		console.Plain(", "+Counted(look, "observation", "observations")+", "+strconv.Itoa(len(r.Waived))+" waived; "+Counted(len(r.Plant.Runs), "run", "runs")+" checked"))
+		console.Plain(", "+Counted(look, "observation", "observations")+", "+strconv.Itoa(len(r.Waived))+" waived; "+Counted(len(r.Plant.Runs), "run", "runs")))
 }
 
 // Counted writes a number with its noun.

@@ -143,6 +143,6 @@ func exactly(n int, what string) cobra.PositionalArgs {
 		if len(args) == n {
 			return nil
 		}
-		return &usageError{fmt.Sprintf("%s takes %s", cmd.CommandPath(), what), "see git homerun " + cmd.Name() + " -h"}
+		return &usageError{fmt.Sprintf("%s takes %s", cmd.CommandPath(), what), "see " + cmd.CommandPath() + " -h"}
 	}
 }

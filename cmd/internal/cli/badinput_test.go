@@ -106,7 +106,7 @@ func TestBadFiles(t *testing.T) {
 		{"200 MB", strings.Repeat("# a long comment, repeated until the file is large\n", 4_200_000), "is larger than 16 MiB"},
 		{"a label with a newline", "space \"1\\nB\" {\n  kind = \"corridor\"\n}\n", `label "1\nB" holds a character that can not be printed`},
 		{"a label with an escape sequence", "space \"1\\u001b[31mB\" {\n  kind = \"corridor\"\n}\n", `holds a character that can not`},
-		{"many mistakes", "space \"1B\" {\n" + strings.Repeat("  kind = = \"x\"\n", 32_000) + "}\n", "bad.hcl:2:"},
+		{"many mistakes", "space \"1B\" {\n" + strings.Repeat("  kind = = \"x\"\n", 32_000) + "}\n", "bad.hcl:1:1:"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()

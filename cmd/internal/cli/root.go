@@ -26,12 +26,12 @@ func newRoot(a *app) *cobra.Command {
 	}
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
-		return &usageError{err.Error(), "see git homerun " + strings.TrimPrefix(cmd.Name(), "git-homerun") + " -h"}
+		return &usageError{err.Error(), "see " + cmd.CommandPath() + " -h"}
 	})
 	root.PersistentFlags().StringVar(&a.colourFlag, "color", "auto", "colour: auto, always or never")
 	root.PersistentFlags().StringVar(&a.plantFlag, "plant", "", "the plant, by label or folder, where the repository holds several")
 	root.AddCommand(
-		newInit(a), newLint(a), newExplain(a), newFormat(a), newHook(a),
+		newInit(a), newLint(a), newExplain(a), newFormat(a), newHook(a), newDemo(a),
 	)
 	return root
 }

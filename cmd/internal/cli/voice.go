@@ -21,7 +21,8 @@ be executed, 2 wrong usage, 3 the job could not be done.`
 
 // complain prints an error in plain words, and what to do next.
 func (a *app) complain(err error) {
-	page := console.New(a.Err, console.Options{})
+	// One line a sentence, whatever its length: paths in it are to be copied.
+	page := console.New(a.Err, console.Options{Width: 1 << 16})
 	page.Line(0, 2, console.Plain("git homerun: "+err.Error()))
 	if next := remedy(err); next != "" {
 		page.Line(2, 2, console.Plain(next))
