@@ -25,6 +25,7 @@ func ratingListing(p *lint.Pass) {
 	c := &listingCheck{
 		Pass: p, airs: make(map[*plant.Space][]standard.Space, len(p.Plant.Spaces)), enclosures: make(map[*plant.Pathway][]standard.Enclosure, len(p.Plant.Pathways)),
 		listings: make(map[*plant.Cable]standard.Listing), permits: make(map[permitKey]standard.Permission), told: make(map[*schema.Record]bool),
+		ends: make(map[endKey][]ruling),
 	}
 	for _, s := range p.Plant.Spaces {
 		c.airs[s] = airsOf(s)
@@ -53,18 +54,25 @@ type listingCheck struct {
 	listings   map[*plant.Cable]standard.Listing
 	permits    map[permitKey]standard.Permission
 	told       map[*schema.Record]bool
+	ends       map[endKey][]ruling
 
 	// The last route and cable, and what was wrong along it: the runs of a
 	// bundle follow each other and share both.
-	way   *plant.Way
-	cable *plant.Cable
-	along []ruling
+	way     *plant.Way
+	cable   *plant.Cable
+	listing standard.Listing
+	along   []ruling
 }
 
 type permitKey struct {
 	listing   standard.Listing
 	space     standard.Space
 	enclosure standard.Enclosure
+}
+
+type endKey struct {
+	cable *plant.Cable
+	space *plant.Space
 }
 
 // A berth is one stretch of a cable: a space and the pathway it lies in there;
@@ -97,22 +105,18 @@ const (
 )
 
 func (c *listingCheck) run(r *plant.Run) {
-	listing := c.listings[r.Cable]
+	if r.Way != c.way || r.Cable != c.cable {
+		c.way, c.cable, c.listing = r.Way, r.Cable, c.listings[r.Cable]
+		c.along = c.follow(r.Way, r.Cable, c.listing)
+	}
+	listing := c.listing
 	if listing.IsZero() {
 		c.unlisted(r)
 		return
 	}
-	if r.Way != c.way || r.Cable != c.cable {
-		c.way, c.cable, c.along = r.Way, r.Cable, c.follow(r.Way, r.Cable, listing)
-	}
-	var found []ruling
-	if s := r.From.Space(); s != nil {
-		found = c.add(found, r.Cable, listing, berth{space: s})
-	}
+	found := c.end(nil, r.Cable, listing, r.From.Space())
 	found = append(found, c.along...)
-	if s := r.To.Space(); s != nil {
-		found = c.add(found, r.Cable, listing, berth{space: s})
-	}
+	found = c.end(found, r.Cable, listing, r.To.Space())
 	for i := range found {
 		if !spaceBefore(found[:i], found[i].space) {
 			c.report(r, &found[i])
@@ -120,9 +124,23 @@ func (c *listingCheck) run(r *plant.Run) {
 	}
 }
 
+// end judges a cable in a room in which it ends.
+func (c *listingCheck) end(found []ruling, k *plant.Cable, l standard.Listing, s *plant.Space) []ruling {
+	if s == nil {
+		return found
+	}
+	key := endKey{k, s}
+	ruled, seen := c.ends[key]
+	if !seen {
+		ruled = c.add(nil, k, l, berth{space: s})
+		c.ends[key] = ruled
+	}
+	return append(found, ruled...)
+}
+
 // follow judges a cable along a route, pathway by pathway.
 func (c *listingCheck) follow(way *plant.Way, k *plant.Cable, l standard.Listing) []ruling {
-	if way == nil {
+	if way == nil || l.IsZero() {
 		return nil
 	}
 	var found []ruling
@@ -237,10 +255,16 @@ func (c *listingCheck) bounded(at *ruling, k *plant.Cable) verdict {
 	switch {
 	case !known || at.permit.Bound.Admits(at.measure):
 		return fine
-	case at.permit.Bound.On != standard.Diameter && len(at.pathway.Through) > 1:
+	case at.permit.Bound.On != standard.Diameter && passesOthers(at.pathway):
 		return open
 	}
 	return beyond
+}
+
+// passesOthers says whether a pathway passes more spaces than one, found or not.
+func passesOthers(w *plant.Pathway) bool {
+	through, _ := schema.PathwayThrough.In(w.Record())
+	return len(through) > 1
 }
 
 // contention names the field on which the verdict depends, once.

@@ -2,6 +2,7 @@ package rules_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -93,7 +94,7 @@ func TestListingMatrix(t *testing.T) {
 		{"under-carpet", "none", "NNNNNY"},
 	} {
 		for i, listing := range communications {
-			expectListing(t, listing, row.air, row.enclosure, row.verdicts[i] == 'Y')
+			expectListing(t, listing, row.air, row.enclosure, row.verdicts[i])
 		}
 	}
 }
@@ -114,16 +115,18 @@ func TestListingFamilies(t *testing.T) {
 		{"PLTC", "NNYY"},
 	} {
 		for listing := range strings.FieldsSeq(row.listings) {
-			expectListing(t, listing, "plenum", "none", row.verdicts[0] == 'Y')
-			expectListing(t, listing, "riser", "none", row.verdicts[1] == 'Y')
-			expectListing(t, listing, "general", "none", row.verdicts[2] == 'Y')
-			expectListing(t, listing, "general", "cable-tray", row.verdicts[3] == 'Y')
+			expectListing(t, listing, "plenum", "none", row.verdicts[0])
+			expectListing(t, listing, "riser", "none", row.verdicts[1])
+			expectListing(t, listing, "general", "none", row.verdicts[2])
+			expectListing(t, listing, "general", "cable-tray", row.verdicts[3])
 		}
 	}
 }
 
-func expectListing(t *testing.T, listing, air, enclosure string, permitted bool) {
+// expectListing holds a verdict of the table, Y or N, against the rule's.
+func expectListing(t *testing.T, listing, air, enclosure string, verdict byte) {
 	t.Helper()
+	permitted := verdict == 'Y'
 	found := verdictsOn(t, rules.RatingListing, oneCable("NEC-2017", fmt.Sprintf("listing = %q", listing), air, enclosure))
 	if permitted != (len(found) == 0) {
 		t.Errorf("%s in %s, %s: permitted is %v, findings %+v", listing, air, enclosure, permitted, found)
@@ -139,9 +142,9 @@ func expectListing(t *testing.T, listing, air, enclosure string, permitted bool)
 // suffix may lie wherever the type without it may.
 func TestLimitedPowerSuffix(t *testing.T) {
 	t.Parallel()
-	expectListing(t, "CL2P-LP(0.5A)", "plenum", "none", true)
-	expectListing(t, "CL2R-LP(0.5A)", "plenum", "none", false)
-	expectListing(t, "CL2R-LP(0.5A)", "riser", "none", true)
+	expectListing(t, "CL2P-LP(0.5A)", "plenum", "none", 'Y')
+	expectListing(t, "CL2R-LP(0.5A)", "plenum", "none", 'N')
+	expectListing(t, "CL2R-LP(0.5A)", "riser", "none", 'Y')
 }
 
 // TestSubstitutesOffered asserts NFPA 70-2017, Tables 800.154(d), 820.154(b)
@@ -209,7 +212,7 @@ func TestStricterListingNeverRefused(t *testing.T) {
 		for _, enclosure := range schema.Enclosures() {
 			for _, order := range orders {
 				permitted := false
-				for _, listing := range reversed(strings.Fields(order)) {
+				for _, listing := range slices.Backward(strings.Fields(order)) {
 					now := len(verdictsOn(t, rules.RatingListing, oneCable("NEC-2017", fmt.Sprintf("listing = %q", listing), air, enclosure))) == 0
 					if permitted && !now {
 						t.Errorf("%s is refused in %s, %s, where a laxer one may lie", listing, air, enclosure)
@@ -219,12 +222,4 @@ func TestStricterListingNeverRefused(t *testing.T) {
 			}
 		}
 	}
-}
-
-func reversed(words []string) []string {
-	out := make([]string, 0, len(words))
-	for i := len(words) - 1; i >= 0; i-- {
-		out = append(out, words[i])
-	}
-	return out
 }

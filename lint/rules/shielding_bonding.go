@@ -43,6 +43,9 @@ func screenedPanel(h *plant.Holder, screens map[*plant.Cable]screening) (why str
 	if word, ok := h.Screen(); ok {
 		return "its jacks are " + word, word == "screened"
 	}
+	if lost(h.Entry, schema.PanelScreen.Field) {
+		return "", false
+	}
 	for i := range h.Ports {
 		r := h.Ports[i].Rear
 		if r != nil && r.Live() && screens[r.Cable] == screenedPairs {

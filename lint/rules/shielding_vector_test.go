@@ -50,11 +50,25 @@ var separationRows = []struct {
 	{"b", 30, "perforated-metal", 100},
 	{"d", 200, "solid-metal", 0},
 
-	{"b", 1, "none", 20}, {"b", 3, "none", 20}, {"b", 4, "none", 40}, {"b", 7, "none", 60}, {"b", 15, "none", 100},
-	{"b", 16, "none", 200}, {"b", 31, "none", 300}, {"b", 46, "none", 400}, {"b", 61, "none", 500}, {"b", 76, "none", 600},
-	{"b", 76, "open-metal", 450}, {"b", 10, "open-metal", 60}, {"b", 3, "perforated-metal", 10},
-	{"c", 12, "none", 40}, {"c", 10, "open-metal", 30.4}, {"c", 6, "perforated-metal", 10},
-	{"d", 12, "none", 8}, {"d", 15, "open-metal", 8}, {"d", 30, "perforated-metal", 10},
+	{"b", 1, "none", 20},
+	{"b", 3, "none", 20},
+	{"b", 4, "none", 40},
+	{"b", 7, "none", 60},
+	{"b", 15, "none", 100},
+	{"b", 16, "none", 200},
+	{"b", 31, "none", 300},
+	{"b", 46, "none", 400},
+	{"b", 61, "none", 500},
+	{"b", 76, "none", 600},
+	{"b", 76, "open-metal", 450},
+	{"b", 10, "open-metal", 60},
+	{"b", 3, "perforated-metal", 10},
+	{"c", 12, "none", 40},
+	{"c", 10, "open-metal", 30.4},
+	{"c", 6, "perforated-metal", 10},
+	{"d", 12, "none", 8},
+	{"d", 15, "open-metal", 8},
+	{"d", 30, "perforated-metal", 10},
 }
 
 // TestSeparationExamples asserts EN 50174-2:2009, A = S x P: at A the gap is
@@ -87,9 +101,13 @@ func TestSeparationExamples(t *testing.T) {
 func TestUsualSegregationClass(t *testing.T) {
 	t.Parallel()
 	for _, row := range []struct{ category, screen, least string }{
-		{"5e", "U/UTP", "80 mm"}, {"6", "U/UTP", "80 mm"},
-		{"5e", "F/UTP", "40 mm"}, {"6", "SF/UTP", "40 mm"}, {"6A", "S/FTP", "40 mm"},
-		{"7", "S/FTP", "8 mm"}, {"7A", "S/FTP", "8 mm"},
+		{"5e", "U/UTP", "80 mm"},
+		{"6", "U/UTP", "80 mm"},
+		{"5e", "F/UTP", "40 mm"},
+		{"6", "SF/UTP", "40 mm"},
+		{"6A", "S/FTP", "40 mm"},
+		{"7", "S/FTP", "8 mm"},
+		{"7A", "S/FTP", "8 mm"},
 	} {
 		cable := fmt.Sprintf("category = %q\n  screen = %q", row.category, row.screen)
 		found := verdictsOn(t, rules.ShieldingSeparation, besidePower(cable, "circuits = 12\n    gap = \"1 mm\""))
