@@ -42,5 +42,5 @@ cable "c6a-uutp-cmr" {
   bend_radius = "31 mm"
   rated       = "75 C"
   segregation = "b"
-  note        = "wet-rated jacket, printed CMR"
+  note        = "wet-rated jacket"
 }

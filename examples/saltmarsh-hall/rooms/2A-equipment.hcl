@@ -27,7 +27,7 @@ equipment "2A-AMP1" {
   ports         = 2
   rack          = "2A-R1"
   unit          = 13
-  level         = "34 dBmV"
+  level         = "38 dBmV"
   top_frequency = "860 MHz"
   note          = "port 1 in, port 2 out"
 }

@@ -1,4 +1,4 @@
-test "T-2019-031" {
+test "T-2019-055" {
   run    = "1A/1B-F1"
   limit  = "TIA Tier 1, single-mode, 1310 nm"
   result = "pass"
@@ -8,7 +8,7 @@ test "T-2019-031" {
   tester = "TST-51008"
 }
 
-test "T-2019-032" {
+test "T-2019-056" {
   run    = "1A/2A-F1"
   limit  = "TIA Tier 1, single-mode, 1310 nm"
   result = "pass"
@@ -18,7 +18,7 @@ test "T-2019-032" {
   tester = "TST-51008"
 }
 
-test "T-2019-033" {
+test "T-2019-057" {
   run    = "1A/2A-F2"
   limit  = "TIA Tier 1, multimode, 850 nm"
   result = "pass"

@@ -4,7 +4,7 @@ test "T-2020-013" {
   result = "pass"
   length = "45.8 m"
   margin = "4.9 dB"
-  date   = "2020-07-03"
+  date   = "2020-06-22"
   tester = "TST-40122"
 }
 
@@ -14,7 +14,7 @@ test "T-2020-014" {
   result = "pass"
   length = "47.2 m"
   margin = "4.7 dB"
-  date   = "2020-07-03"
+  date   = "2020-06-22"
   tester = "TST-40122"
 }
 
@@ -24,7 +24,7 @@ test "T-2020-015" {
   result = "pass"
   length = "50.7 m"
   margin = "4.4 dB"
-  date   = "2020-07-03"
+  date   = "2020-06-22"
   tester = "TST-40122"
 }
 

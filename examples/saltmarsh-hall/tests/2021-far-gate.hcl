@@ -1,4 +1,4 @@
-test "T-2021-007" {
+test "T-2021-013" {
   run    = "1A-D09"
   limit  = "TIA modular plug terminated link, Category 6A"
   result = "pass"
