@@ -33,6 +33,8 @@ var edits = []func(t *rapid.T, w, base world, relabelled map[int]bool){
 	otherCable,
 	remark,
 	relocate,
+	shift,
+	exchange,
 }
 
 func pick(t *rapid.T, w world, kinds ...string) (int, bool) {
@@ -116,6 +118,18 @@ func remark(t *rapid.T, w, _ world, _ map[int]bool) {
 func relocate(t *rapid.T, w, _ world, _ map[int]bool) {
 	if id, ok := pick(t, w, "outlet"); ok {
 		w[id].fields["space"] = ref(rapid.SampledFrom(w.of("space")).Draw(t, "space"))
+	}
+}
+
+func shift(t *rapid.T, w, _ world, _ map[int]bool) {
+	if id, ok := pick(t, w, "panel"); ok {
+		w[id].fields["unit"] = fmt.Sprint(rapid.IntRange(20, 30).Draw(t, "unit"))
+	}
+}
+
+func exchange(t *rapid.T, w, _ world, _ map[int]bool) {
+	if id, ok := pick(t, w, "panel"); ok {
+		w[id].fields["category"] = rapid.SampledFrom([]string{`"6"`, `"6A"`}).Draw(t, "category")
 	}
 }
 

@@ -163,7 +163,7 @@ func site(t *rapid.T) world {
 	w.add("pathway", "1-T-02", map[string]string{"kind": `"tray"`, "through": ref(room) + " " + ref(shop), "length": `"25 m"`})
 	rack := w.add("rack", "1A-R1", map[string]string{"space": ref(room)})
 	for i := range 2 {
-		w.add("panel", fmt.Sprintf("1A-%c", 'A'+i), map[string]string{"space": ref(room), "rack": ref(rack), "unit": fmt.Sprint(20 + i), "ports": fmt.Sprint(ports)})
+		w.add("panel", fmt.Sprintf("1A-%c", 'A'+i), map[string]string{"space": ref(room), "rack": ref(rack), "unit": fmt.Sprint(20 + i), "ports": fmt.Sprint(ports), "category": `"6A"`})
 	}
 	w.add("equipment", "1A-SW1", map[string]string{"kind": `"switch"`, "space": ref(room), "ports": fmt.Sprint(ports)})
 	for i := range 4 {

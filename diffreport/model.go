@@ -1,0 +1,217 @@
+package diffreport
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"homerun/schema"
+	"homerun/schema/plant"
+)
+
+// A portSide is one side of one port: what a single cable can be on.
+type portSide struct {
+	// holder is the label by which the planner knows the holder.
+	holder string
+	port   int
+	front  bool
+}
+
+// A hold is a cable on a port side.
+type hold struct {
+	side  portSide
+	cable string
+}
+
+func (s portSide) String() string {
+	side := "rear"
+	if s.front {
+		side = "front"
+	}
+	return fmt.Sprintf("%s:%d %s", strings.TrimSuffix(s.holder, gone), s.port, side)
+}
+
+// An end is where a cable ends on one side of the comparison.
+type end struct {
+	row   plant.Row
+	front bool
+}
+
+func (e end) holder() *plant.Holder {
+	if len(e.row) == 0 {
+		return nil
+	}
+	return e.row[0].Holder
+}
+
+// space is the label of the room that the end is in.
+func (e end) space() string {
+	if s := e.row.Space(); s != nil {
+		return s.Label
+	}
+	return ""
+}
+
+// sides are the port sides that the end takes.
+func (p *planner) sides(s side, e end) []portSide {
+	h := e.holder()
+	if h == nil {
+		return nil
+	}
+	label := h.Label
+	if s == earlier {
+		label = p.same(label)
+	}
+	sides := make([]portSide, len(e.row))
+	for i := range e.row {
+		sides[i] = portSide{label, e.row[i].Number, e.front}
+	}
+	return sides
+}
+
+// runEnds are the two ends of a run that is there: a planned one has none. A
+// run takes the rear, but the front where it starts at a point that joins two
+// runs and where it ends in a plug.
+func runEnds(r *plant.Run) [2]end {
+	if r == nil {
+		return [2]end{}
+	}
+	if (subject{Entry: r.Place(), item: r}).stage() == onPaper {
+		return [2]end{}
+	}
+	front := func(row plant.Row, starts bool) bool {
+		return len(row) > 0 && (row[0].Holder.IsEquipment() || starts && row[0].Holder.Joins())
+	}
+	return [2]end{{r.From, front(r.From, true)}, {r.To, front(r.To, false)}}
+}
+
+// cordEnds are the two ends of a cord.
+func cordEnds(c *plant.Cord) [2]end {
+	if c == nil {
+		return [2]end{}
+	}
+	row := func(port *plant.Port) plant.Row {
+		if port == nil {
+			return nil
+		}
+		return port.Holder.Ports[port.Number-1 : port.Number : port.Number]
+	}
+	return [2]end{{row(c.From), true}, {row(c.To), true}}
+}
+
+// occupancy lists what is on the sides of the touched holders in one plant.
+func (p *planner) occupancy(s side) map[portSide][]string {
+	all := make(map[portSide][]string)
+	from := p.base
+	if s == later {
+		from = p.head
+	}
+	put := func(label string, ends [2]end) {
+		if s == earlier {
+			label = p.same(label)
+		}
+		for _, e := range ends {
+			for _, at := range p.sides(s, e) {
+				if p.touched[at.holder] && !slices.Contains(all[at], label) {
+					all[at] = append(all[at], label)
+				}
+			}
+		}
+	}
+	for _, r := range from.Runs {
+		put(r.Label, runEnds(r))
+	}
+	for _, c := range from.Cords {
+		put(c.Label, cordEnds(c))
+	}
+	return all
+}
+
+// replay carries out the steps on a model of the port sides and says what does
+// not work: a side that would hold two cables, or an end that is not the later
+// plant.
+func (p *planner) replay(steps []Step) []string {
+	var clashes []string
+	on := p.occupancy(earlier)
+	for _, step := range steps {
+		for _, f := range step.frees {
+			if i := slices.Index(on[f.side], f.cable); i >= 0 {
+				on[f.side] = slices.Delete(on[f.side], i, i+1)
+			}
+		}
+		for _, t := range step.takes {
+			for _, there := range on[t.side] {
+				clashes = append(clashes, fmt.Sprintf("step %d: %s already holds %s when %s is connected", step.Number, t.side, shown(there), shown(t.cable)))
+			}
+			on[t.side] = append(on[t.side], t.cable)
+		}
+	}
+	want := p.occupancy(later)
+	for at := range want {
+		slices.Sort(want[at])
+		slices.Sort(on[at])
+		if !slices.Equal(on[at], want[at]) {
+			clashes = append(clashes, fmt.Sprintf("%s: the steps end with %s there, the records with %s", at, holding(on[at]), holding(want[at])))
+		}
+	}
+	for at, left := range on {
+		if len(left) > 0 && len(want[at]) == 0 {
+			clashes = append(clashes, fmt.Sprintf("%s: the steps end with %s there, the records with nothing", at, holding(left)))
+		}
+	}
+	return tidy(clashes)
+}
+
+func shown(cable string) string { return strings.TrimSuffix(cable, gone) }
+
+func holding(cables []string) string {
+	if len(cables) == 0 {
+		return "nothing"
+	}
+	names := make([]string, len(cables))
+	for i, c := range cables {
+		names[i] = shown(c)
+	}
+	return strings.Join(names, " and ")
+}
+
+// claimedTwice lists the port sides that two records of the later plant claim,
+// and changed cables whose end is no port of the records: no work can lead
+// there.
+func (p *planner) claimedTwice() []string {
+	var clashes []string
+	for _, c := range p.head.Clashes {
+		clashes = append(clashes, fmt.Sprintf("%s %s: %s and %s are both recorded there", c.Port, c.Side, c.First.Record().Label, c.Second.Record().Label))
+	}
+	for i := range p.changes {
+		c := &p.changes[i]
+		if !c.onSite() || c.After.Record == nil {
+			continue
+		}
+		for _, name := range []string{schema.RunFrom.Name, schema.RunTo.Name} {
+			v := c.After.Own(name)
+			if v == nil || v.Field.Type != schema.PortReference {
+				continue
+			}
+			if lost(c.after, name) {
+				clashes = append(clashes, fmt.Sprintf("%s: %s %s is no port of the records", c.Label, name, v.Show(p.head.Units)))
+			}
+		}
+	}
+	return tidy(clashes)
+}
+
+// lost says whether a stated end could not be followed to a port.
+func lost(s subject, name string) bool {
+	var ends [2]bool
+	switch it := s.item.(type) {
+	case *plant.Run:
+		ends = [2]bool{len(it.From) == 0, len(it.To) == 0}
+	case *plant.Cord:
+		ends = [2]bool{it.From == nil, it.To == nil}
+	}
+	if name == schema.RunFrom.Name {
+		return ends[0]
+	}
+	return ends[1]
+}

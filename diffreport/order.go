@@ -1,0 +1,164 @@
+package diffreport
+
+import (
+	"time"
+
+	"homerun/schema/unit"
+)
+
+// An Order is the work that leads from one plant to another, in steps that can
+// be carried out in their order.
+type Order struct {
+	// Plant is the plant's label; Base and Head are the revisions compared.
+	Plant, Base, Head string
+	// Number is made of the two revisions, so that the same change has the
+	// same number wherever the order is made out.
+	Number string
+	// Units is the system in which the plant's quantities are printed.
+	Units unit.System
+	// Executable says whether carrying out the steps on a model of the port
+	// sides led from base to head without a side used twice. Clashes say why
+	// not; without any there is an order that works, and Steps is one.
+	Executable bool
+	Clashes    []string
+	Changes    []Change
+	Counts     Counts
+	Steps      []Step
+	Materials  []Material
+	// Labels are the labels to print, each as often as it is needed: a run's
+	// twice, for its two ends.
+	Labels  []string
+	Tests   []Test
+	Outages []Outage
+	// Cautions are those of all steps, each once.
+	Cautions []string
+	// Commits are what the change is made of, oldest first, as the caller
+	// read them.
+	Commits []Commit
+	// Introduced and Cleared are the linter's findings that the change brings
+	// and those that it settles, as the caller found them.
+	Introduced, Cleared []FindingLine
+}
+
+// Counts are how many records are in each class.
+type Counts struct {
+	Moves, Adds, Changes, Removals, Relabels, RecordsOnly int
+}
+
+// Count counts changes by class.
+func Count(changes []Change) Counts {
+	var n Counts
+	for i := range changes {
+		switch changes[i].Class {
+		case ClassMove:
+			n.Moves++
+		case ClassAdd:
+			n.Adds++
+		case ClassChange:
+			n.Changes++
+		case ClassRemoval:
+			n.Removals++
+		case ClassRelabel:
+			n.Relabels++
+		case ClassRecordsOnly:
+			n.RecordsOnly++
+		}
+	}
+	return n
+}
+
+// A Step is one thing to do in one place.
+type Step struct {
+	// Number counts from 1; steps are done in this order.
+	Number int
+	Action Action
+	Class  Class
+	// Space is where it is done, empty where the records do not say.
+	Space string
+	// Records are the labels concerned, as the later plant has them.
+	Records []string
+	Text    string
+	// After are the steps that have to be done before this one.
+	After []int
+	// Outage are the ports that lose service with this step.
+	Outage   []string
+	Cautions []string
+
+	takes, frees []hold
+}
+
+// An Action is what is done in a step.
+type Action string
+
+// The actions, in the order in which a crew does them.
+const (
+	Isolate    Action = "isolate"
+	Disconnect Action = "disconnect"
+	Remove     Action = "remove"
+	Tag        Action = "tag"
+	Install    Action = "install"
+	Bond       Action = "bond"
+	Pull       Action = "pull"
+	Terminate  Action = "terminate"
+	Affix      Action = "label"
+	Measure    Action = "test"
+	Patch      Action = "patch"
+)
+
+// A Material is what the work uses up: a length of cable or a number of pieces.
+type Material struct {
+	Item string
+	// Length is the sum of the parts; 0 where pieces are counted.
+	Length unit.Length
+	Count  int
+	Parts  []Part
+	// Unknown are the records that state no length and are not in the sum.
+	Unknown []string
+}
+
+// A Part is one record's share of a material.
+type Part struct {
+	Record string
+	Length unit.Length
+	Count  int
+}
+
+// A Test is a measurement that the work ends with.
+type Test struct{ Record, Limit, Reason string }
+
+// An Outage is a port without service between two steps.
+type Outage struct {
+	// Port is as the earlier plant has it.
+	Port string
+	// Service is what its cords are recorded to carry, where they say.
+	Service string
+	// From and To are step numbers; To is 0 where service does not return.
+	From, To int
+}
+
+// A Commit is one step of the history that led to the change.
+type Commit struct {
+	ID, Author, Subject string
+	Time                time.Time
+}
+
+// A FindingLine is one finding of the linter, as other programs read it.
+type FindingLine struct {
+	Rule, Severity, Kind, Record string
+	Path                         string
+	Line, Column                 int
+	Message                      string
+	Working                      []Term
+	Result, Limit, Source        string
+	Related                      []Place
+}
+
+// A Term is one line of a sum.
+type Term struct{ Term, Value string }
+
+// A Place is another record that belongs to a finding.
+type Place struct {
+	Kind, Record, Path string
+	Line, Column       int
+	Message            string
+}

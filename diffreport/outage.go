@@ -1,0 +1,156 @@
+package diffreport
+
+import (
+	"slices"
+	"strings"
+
+	"homerun/schema"
+	"homerun/schema/plant"
+)
+
+// loses lists the ports that lose service when a cable comes off: the outlets
+// of its channel, or its far end where the channel has no outlet. A channel
+// without a cord carries nothing that could be lost.
+func (p *planner) loses(w *cableWork) []string {
+	var ports []string
+	for _, ch := range w.channels() {
+		ports = append(ports, servedPorts(ch)...)
+	}
+	if c := w.cord.before; c != nil && len(w.channels()) == 0 && c.From != nil && c.To != nil && c.From.Holder.IsEquipment() && c.To.Holder.IsEquipment() {
+		ports = append(ports, c.To.String())
+	}
+	return tidy(ports)
+}
+
+// channels are the channels that the cable was part of.
+func (w *cableWork) channels() []*plant.Channel {
+	return channelsOf(w.run.before, w.cord.before)
+}
+
+func channelsOf(r *plant.Run, c *plant.Cord) []*plant.Channel {
+	var all []*plant.Channel
+	add := func(run *plant.Run) {
+		if run != nil && run.Link != nil && run.Link.Channel != nil && !slices.Contains(all, run.Link.Channel) {
+			all = append(all, run.Link.Channel)
+		}
+	}
+	add(r)
+	if c != nil {
+		for _, port := range []*plant.Port{c.From, c.To} {
+			if port != nil {
+				add(port.Rear)
+				add(port.Onward)
+			}
+		}
+	}
+	return all
+}
+
+func servedPorts(ch *plant.Channel) []string {
+	if len(ch.Cords) == 0 {
+		return nil
+	}
+	var ports []string
+	for _, l := range ch.Links {
+		for _, r := range l.Runs {
+			if state, known := r.State(); known && state != schema.StateInService {
+				return nil
+			}
+		}
+		for _, at := range []*plant.Port{l.From, l.To} {
+			if at != nil && at.Holder.Kind.Name == schema.KindOutlet {
+				ports = append(ports, at.String())
+			}
+		}
+	}
+	if last := ch.Links[len(ch.Links)-1]; len(ports) == 0 && last.To != nil {
+		ports = append(ports, last.To.String())
+	}
+	return ports
+}
+
+// outages says for each port that loses service from which step to which.
+func (p *planner) outages(steps []Step) []Outage {
+	last := lastConnections(steps)
+	var all []Outage
+	from := make(map[string]bool)
+	for _, step := range steps {
+		for _, name := range step.Outage {
+			if from[name] {
+				continue
+			}
+			from[name] = true
+			out := Outage{Port: name, From: step.Number}
+			if port, ok := p.base.FindPort(name); ok {
+				out.Service = services(port)
+			}
+			for _, cable := range p.restores(name) {
+				out.To = max(out.To, last[cable])
+			}
+			if out.To < out.From {
+				out.To = 0
+			}
+			all = append(all, out)
+		}
+	}
+	return all
+}
+
+// lastConnections finds for each cable the last step that connects or tests it.
+func lastConnections(steps []Step) map[string]int {
+	last := make(map[string]int)
+	for _, step := range steps {
+		if step.Action == Terminate || step.Action == Measure || step.Action == Patch {
+			for _, r := range step.Records {
+				last[r] = step.Number
+			}
+		}
+	}
+	return last
+}
+
+// restores lists the cables of the channel that the later plant has at a port,
+// nothing where that channel has no cord to carry service.
+func (p *planner) restores(port string) []string {
+	cut := strings.LastIndexByte(port, ':')
+	at, ok := p.head.FindPort(p.same(port[:cut]) + port[cut:])
+	if !ok {
+		return nil
+	}
+	run := at.Rear
+	if run == nil {
+		run = at.Onward
+	}
+	var cables []string
+	for _, ch := range channelsOf(run, at.Front) {
+		if len(ch.Cords) == 0 {
+			continue
+		}
+		for _, l := range ch.Links {
+			for _, r := range l.Runs {
+				cables = append(cables, r.Label)
+			}
+		}
+		for _, c := range ch.Cords {
+			cables = append(cables, c.Label)
+		}
+	}
+	return cables
+}
+
+// services are what the cords of a port's channel are recorded to carry.
+func services(port *plant.Port) string {
+	run := port.Rear
+	if run == nil {
+		run = port.Onward
+	}
+	var all []string
+	for _, ch := range channelsOf(run, port.Front) {
+		for _, c := range ch.Cords {
+			if text, ok := schema.CordServes.In(c.Record()); ok {
+				all = append(all, text)
+			}
+		}
+	}
+	return strings.Join(tidy(all), ", ")
+}
