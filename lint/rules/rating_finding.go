@@ -56,6 +56,9 @@ func (c *listingCheck) refusal(f *lint.Finding, r *plant.Run, at *ruling) {
 	}
 	f.Message = fmt.Sprintf("%s: listing %s in %s space %s, permitted here: %s",
 		schema.Printable(r.Label), at.listing, at.air, schema.Printable(at.space.Label), allowed)
+	if at.below != nil {
+		vertical(f, r, at, allowed)
+	}
 	if ways := c.enclosing(at); ways != "" {
 		f.Next += ", or lay it in " + ways
 	}

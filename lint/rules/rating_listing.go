@@ -80,6 +80,9 @@ type endKey struct {
 type berth struct {
 	space   *plant.Space
 	pathway *plant.Pathway
+	// below is the space on another floor that the pathway comes from, where
+	// the records name no riser between them.
+	below *plant.Space
 }
 
 // A ruling is what the code says of a cable in a berth.
@@ -145,15 +148,18 @@ func (c *listingCheck) follow(way *plant.Way, k *plant.Cable, l standard.Listing
 	}
 	var found []ruling
 	for _, w := range way.Pathways {
-		for _, s := range w.Through {
-			found = c.add(found, k, l, berth{s, w})
+		for i, s := range w.Through {
+			found = c.add(found, k, l, berth{space: s, pathway: w})
+			if i > 0 {
+				found = c.rise(found, k, l, w, w.Through[i-1], s)
+			}
 		}
 	}
 	return found
 }
 
 func (c *listingCheck) add(found []ruling, k *plant.Cable, l standard.Listing, at berth) []ruling {
-	ruled := c.judge(k, l, at)
+	ruled := c.judge(k, l, at, c.airs[at.space])
 	switch ruled.verdict {
 	case fine:
 		return found
@@ -180,14 +186,14 @@ func spaceBefore(found []ruling, s *plant.Space) bool {
 var bareOnly = []standard.Enclosure{standard.Bare}
 
 // judge holds a cable against every reading of a berth.
-func (c *listingCheck) judge(k *plant.Cable, l standard.Listing, at berth) ruling {
+func (c *listingCheck) judge(k *plant.Cable, l standard.Listing, at berth, airs []standard.Space) ruling {
 	enclosures := bareOnly
 	if at.pathway != nil {
 		enclosures = c.enclosures[at.pathway]
 	}
 	var first ruling
 	passes, fails := 0, 0
-	for _, air := range c.airs[at.space] {
+	for _, air := range airs {
 		for _, e := range enclosures {
 			ruled := ruling{berth: at, listing: l, air: air, enclosure: e}
 			if !c.look(&ruled, k) {

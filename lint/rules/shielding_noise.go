@@ -100,7 +100,7 @@ func (c *noiseCheck) exposure(r *plant.Run) (worst exposed, others []exposed) {
 	if r.Way != nil {
 		for _, w := range r.Way.Pathways {
 			for _, s := range w.Through {
-				add(berth{s, w})
+				add(berth{space: s, pathway: w})
 			}
 		}
 	}
