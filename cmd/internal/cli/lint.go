@@ -2,12 +2,8 @@ package cli
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -18,7 +14,6 @@ import (
 	"homerun/schema"
 	"homerun/schema/plant"
 	"homerun/schema/unit"
-	"homerun/schema/vcs"
 )
 
 type lintFlags struct {
@@ -140,7 +135,11 @@ func (a *app) baselines(ctx context.Context, src *source, o lintFlags) ([]*snaps
 	}
 	revs := []string{o.since}
 	if o.hook {
-		revs = append(revs, a.mergeHeads(src)...)
+		others, err := src.repo.MergeHeads()
+		if err != nil {
+			return nil, err
+		}
+		revs = append(revs, others...)
 	}
 	bases := make([]*snapshot, len(revs))
 	for i, rev := range revs {
@@ -157,28 +156,10 @@ func (a *app) baselines(ctx context.Context, src *source, o lintFlags) ([]*snaps
 // first commit, or before the first commit with a plant, everything is new.
 func (a *app) baseline(ctx context.Context, src *source, rev string) (*snapshot, error) {
 	base, _, err := src.at(ctx, rev)
-	var none *noPlantError
-	if errors.Is(err, vcs.ErrNoCommit) || errors.As(err, &none) {
+	if isNoCommit(err) || isNoPlant(err) {
 		return nil, nil
 	}
 	return base, err
-}
-
-// mergeHeads are the other sides of a merge: git names them in MERGE_HEAD once
-// the merge waits to be committed, and before that, for pre-merge-commit, only
-// in the environment.
-func (a *app) mergeHeads(src *source) []string {
-	var heads []string
-	if text, err := os.ReadFile(filepath.Join(src.repo.GitDir(), "MERGE_HEAD")); err == nil {
-		heads = strings.Fields(string(text))
-	}
-	for _, setting := range a.Env {
-		if name, _, _ := strings.Cut(setting, "="); strings.HasPrefix(name, "GITHEAD_") {
-			heads = append(heads, strings.TrimPrefix(name, "GITHEAD_"))
-		}
-	}
-	slices.Sort(heads)
-	return slices.Compact(heads)
 }
 
 func lintPlant(p *plant.Plant, today unit.Date) (*lint.Report, error) {

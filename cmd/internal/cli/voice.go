@@ -66,6 +66,13 @@ type noPlantError struct{ message, next string }
 // Error is the sentence.
 func (e *noPlantError) Error() string { return e.message }
 
+func isNoPlant(err error) bool {
+	var none *noPlantError
+	return errors.As(err, &none)
+}
+
+func isNoCommit(err error) bool { return errors.Is(err, vcs.ErrNoCommit) }
+
 const (
 	noPlantNext    = "write one with: git homerun init"
 	shallowWarning = "this clone is shallow: what happened before its first commit is not here (git fetch --unshallow)"
