@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
+	"unicode/utf8"
 )
 
 // filler stands inside masked texts. It is a control character, which never
@@ -109,4 +110,34 @@ func (o *outliner) listLine(line, to int) bool {
 	}
 	rest := strings.TrimLeft(o.lexer.src[line+sign+1:to], " \t")
 	return strings.HasPrefix(rest, "[") && strings.Count(rest, "[") == 1
+}
+
+// blank overwrites the children of a block, so that the parser sees its own
+// lines alone. Line ends stay, since they mean something.
+func blank(masked []byte, offset int, children []*node) {
+	for _, c := range children {
+		for i := c.start; i < c.end; i++ {
+			masked[i-offset] = ' '
+		}
+	}
+}
+
+// foreign replaces the bytes that are no text.
+func (o *outliner) foreign() {
+	src := o.outline.src
+	var f foreign
+	f.look(src, Range{0, len(src)})
+	if f.badCount == 0 && f.controlCount == 0 {
+		return
+	}
+	f.tell(&o.found)
+	for i := 0; i < len(src); {
+		r, size := utf8.DecodeRuneInString(src[i:])
+		if r == utf8.RuneError && size == 1 || isControl(r) {
+			for j := range size {
+				o.masked[i+j] = '?'
+			}
+		}
+		i += size
+	}
 }

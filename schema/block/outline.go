@@ -3,7 +3,6 @@ package block
 import (
 	"fmt"
 	"slices"
-	"unicode/utf8"
 )
 
 // node is where one block stands in the text of a chunk.
@@ -62,26 +61,6 @@ func newOutline(src string) *outline {
 	}
 	o.finish()
 	return &o.outline
-}
-
-// foreign replaces the bytes that are no text.
-func (o *outliner) foreign() {
-	src := o.outline.src
-	var f foreign
-	f.look(src, Range{0, len(src)})
-	if f.badCount == 0 && f.controlCount == 0 {
-		return
-	}
-	f.tell(&o.found)
-	for i := 0; i < len(src); {
-		r, size := utf8.DecodeRuneInString(src[i:])
-		if r == utf8.RuneError && size == 1 || isControl(r) {
-			for j := range size {
-				o.masked[i+j] = '?'
-			}
-		}
-		i += size
-	}
 }
 
 func (o *outliner) report(code Code, at Range, message, next string) {
@@ -242,16 +221,6 @@ func (o *outliner) finish() {
 		o.blocks = o.blocks[:n]
 		o.settled = open
 		o.settle()
-	}
-}
-
-// blank overwrites the children of a block, so that the parser sees its own
-// lines alone. Line ends stay, since they mean something.
-func blank(masked []byte, offset int, children []*node) {
-	for _, c := range children {
-		for i := c.start; i < c.end; i++ {
-			masked[i-offset] = ' '
-		}
 	}
 }
 

@@ -5,7 +5,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 )
 
 // Parse reads one top-level block as Split cuts it. The block is nil only when
@@ -130,11 +129,22 @@ func (r *reading) head(n *node) *Block {
 }
 
 // parseBody gives one part of the text to the parser, without the blocks that
-// are read on their own.
+// are read on their own. A part that would take the parser too much memory is
+// refused.
 func (r *reading) parseBody(at Range, apart []*node) body {
 	text := bytes.Clone(r.masked[at.Start:at.End])
 	blank(text, at.Start, apart)
-	if len(strings.TrimSpace(string(text))) == 0 {
+	size := 0
+	for _, c := range text {
+		if c != ' ' && c != filler {
+			size++
+		}
+	}
+	if size > MaxOdd {
+		r.report(byText, TooLarge, Range{at.Start, lineStop(r.src, at.Start)}, fmt.Sprintf("the block has %d bytes of its own that are no plain record, limit %d", size, MaxOdd), "divide it, or correct what is wrong in it")
+		return body{}
+	}
+	if len(bytes.TrimSpace(text)) == 0 {
 		return body{}
 	}
 	return r.convert(text, at.Start)

@@ -16,6 +16,9 @@ const (
 	// MaxBlock is the size in bytes of the largest top-level block whose body
 	// is read.
 	MaxBlock = 4 << 20
+	// MaxOdd is how many bytes of one block, outside the blocks in it and the
+	// plain records, are read. Beyond, only its kind and label are.
+	MaxOdd = 256 << 10
 	// MaxText is the size in bytes of the longest quoted text, as written.
 	MaxText = 64 << 10
 	// MaxSigns is how many $ and % signs one quoted text may hold.

@@ -118,18 +118,17 @@ func (r *reference) value(expr hclsyntax.Expression) block.Value {
 
 func at(r hcl.Range) block.Range { return block.Range{Start: r.Start.Byte, End: r.End.Byte} }
 
-// nesting is how deep the brackets of a text stand, and how many there are.
+// nesting is how deep the brackets of a text stand.
 func nesting(src string) (deepest int) {
 	depth := 0
 	tokens, _ := hclsyntax.LexConfig([]byte(src), "", hcl.Pos{Line: 1, Column: 1})
 	for _, token := range tokens {
-		switch token.Type {
-		case hclsyntax.TokenOBrace, hclsyntax.TokenOBrack, hclsyntax.TokenOParen:
+		if slices.Contains([]hclsyntax.TokenType{hclsyntax.TokenOBrace, hclsyntax.TokenOBrack, hclsyntax.TokenOParen}, token.Type) {
 			depth++
-			deepest = max(deepest, depth)
-		case hclsyntax.TokenCBrace, hclsyntax.TokenCBrack, hclsyntax.TokenCParen:
+		} else if slices.Contains([]hclsyntax.TokenType{hclsyntax.TokenCBrace, hclsyntax.TokenCBrack, hclsyntax.TokenCParen}, token.Type) {
 			depth--
 		}
+		deepest = max(deepest, depth)
 	}
 	return deepest
 }

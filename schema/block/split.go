@@ -3,7 +3,6 @@ package block
 import (
 	"fmt"
 	"strings"
-	"unicode/utf8"
 )
 
 // Chunk is one top-level block of a file, cut out but not yet read.
@@ -96,7 +95,8 @@ func (s *splitter) named(start int) {
 	walk := walk{splitter: s, start: start, candidate: -1}
 	shape := walk.run()
 	end := s.pos
-	s.fresh = false
+	// An item that is never closed ends where the next line starts one.
+	s.fresh = s.src[end-1] == '\n'
 	switch shape {
 	case blockItem:
 		s.cut(start, end)
@@ -147,80 +147,15 @@ func (s *splitter) stray(first kind) {
 	s.foreign.look(s.src, at)
 	message, next := "this is not a record", `a record starts with its kind, its label and a brace: space "1A" {`
 	switch {
-	case !s.fresh:
-		message, next = "something stands after the closing brace of a record", "start a new line after the brace"
 	case s.src[at.Start] == '}':
 		message, next = "a closing brace has no opening brace", "take it out, or find the record above that is closed too early"
+	case !s.fresh:
+		message, next = "something stands after the closing brace of a record", "start a new line after the brace"
 	case s.src[at.Start] == '\r':
 		message, next = "a line ends with a bare carriage return", "save the file with LF or CR LF line ends"
 	}
 	s.fresh = false
 	s.report(Unreadable, at, message, next)
-}
-
-// foreign remembers the bytes that are no text: the first of each sort, and how
-// many there are.
-type foreign struct {
-	bad, control           Range
-	badCount, controlCount int
-	badByte                byte
-	controlRune            rune
-}
-
-// look looks through a part of the text.
-func (f *foreign) look(src string, at Range) {
-	for i := at.Start; i < at.End; {
-		c := src[i]
-		if c >= 0x20 && c < 0x7f || c == '\n' || c == '\t' || c == '\r' {
-			i++
-			continue
-		}
-		r, size := utf8.DecodeRuneInString(src[i:])
-		switch {
-		case r == utf8.RuneError && size == 1:
-			if f.badCount == 0 {
-				f.bad, f.badByte = Range{i, i + 1}, c
-			}
-			f.badCount++
-		case isControl(r):
-			if f.controlCount == 0 {
-				f.control, f.controlRune = Range{i, i + size}, r
-			}
-			f.controlCount++
-		}
-		i += size
-	}
-}
-
-// isControl reports whether a character is one of the invisible ones of ASCII
-// or ISO/IEC 6429 that no record needs and a terminal might obey.
-func isControl(r rune) bool {
-	return r < 0x20 && r != '\n' && r != '\t' && r != '\r' || r >= 0x7f && r < 0xa0
-}
-
-// tell reports what was found.
-func (f *foreign) tell(found *[]ranked) {
-	if f.badCount > 0 {
-		*found = append(*found, ranked{Problem: Problem{
-			Code: NotUTF8, At: f.bad,
-			Message: fmt.Sprintf("byte 0x%02X is not UTF-8 text%s", f.badByte, more(f.badCount)),
-			Next:    "save the file as UTF-8; it was probably saved in an older code page",
-		}})
-	}
-	if f.controlCount > 0 {
-		*found = append(*found, ranked{Problem: Problem{
-			Code: ControlCharacter, At: f.control,
-			Message: fmt.Sprintf("control character U+%04X stands in the text%s", f.controlRune, more(f.controlCount)),
-			Next:    "take it out",
-		}})
-	}
-}
-
-func more(count int) string {
-	if count == 1 {
-		return ""
-	}
-	return fmt.Sprintf(", and %d more such", count-1)
 }
 
 func unresolved(at Range) Problem {

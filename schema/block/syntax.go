@@ -8,7 +8,6 @@ import (
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
-	"github.com/zclconf/go-cty/cty"
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -42,6 +41,10 @@ func (r *reading) convert(text []byte, offset int) body {
 		r.report(byText, TooDeep, Range{offset, lineStop(r.src, offset)}, "the block holds too many operators", "write plain values; expressions are not allowed in records")
 		return body{}
 	}
+	if bytes.HasPrefix(text, []byte(byteOrderMark)) {
+		// The parser would pass over it; it may only stand at the start of a file.
+		copy(text, "???")
+	}
 	file, diags := hclsyntax.ParseConfig(text, "", hcl.Pos{Line: 1, Column: 1, Byte: offset})
 	c := conversion{reading: r}
 	c.damage(diags)
@@ -50,58 +53,14 @@ func (r *reading) convert(text []byte, offset int) body {
 		panic("block: the parser returned a body of another syntax")
 	}
 	found := c.body(syntax)
+	for _, in := range syntax.Blocks {
+		found.blocks = append(found.blocks, c.block(in))
+	}
 	c.diagnose(diags, found)
 	return found
 }
 
-// bounded reports whether the parser's recursion on the text is bounded. The
-// outline has made sure of that as far as it understands the text; where there
-// are so many brackets or operators that a misunderstanding could overflow the
-// stack, which ends the program, the parser's own tokens are counted too.
-func bounded(text []byte) bool {
-	const few = 5000
-	count := 0
-	for _, c := range text {
-		switch c {
-		case '(', '[', '{', '?', '!', '*':
-			count++
-		}
-	}
-	if count < few && bytes.Count(text, []byte{'-'}) < 4*few {
-		return true
-	}
-	return boundedTokens(text)
-}
-
-func boundedTokens(text []byte) bool {
-	const most = 1000
-	tokens, _ := hclsyntax.LexConfig(text, "", hcl.Pos{Line: 1, Column: 1})
-	depth, operators, minuses := 0, 0, 0
-	for _, t := range tokens {
-		switch t.Type { //nolint:exhaustive // the other tokens neither nest nor recurse
-		case hclsyntax.TokenOBrace, hclsyntax.TokenOBrack, hclsyntax.TokenOParen, hclsyntax.TokenTemplateInterp:
-			depth++
-		case hclsyntax.TokenCBrace, hclsyntax.TokenCBrack, hclsyntax.TokenCParen, hclsyntax.TokenTemplateSeqEnd:
-			depth = max(0, depth-1)
-		case hclsyntax.TokenStar, hclsyntax.TokenQuestion, hclsyntax.TokenBang, hclsyntax.TokenTemplateControl:
-			operators++
-		case hclsyntax.TokenMinus:
-			minuses++
-			if minuses > most {
-				return false
-			}
-			continue
-		case hclsyntax.TokenComment, hclsyntax.TokenNewline:
-			continue
-		}
-		minuses = 0
-		if depth > most || operators > most {
-			return false
-		}
-	}
-	return true
-}
-
+// body reads the fields of a body.
 func (c *conversion) body(syntax *hclsyntax.Body) body {
 	var b body
 	attributes := make([]*hclsyntax.Attribute, 0, len(syntax.Attributes))
@@ -113,9 +72,6 @@ func (c *conversion) body(syntax *hclsyntax.Body) body {
 	})
 	for _, a := range attributes {
 		b.fields = append(b.fields, c.field(a))
-	}
-	for _, in := range syntax.Blocks {
-		b.blocks = append(b.blocks, c.block(in))
 	}
 	return b
 }
@@ -130,43 +86,36 @@ func (c *conversion) block(syntax *hclsyntax.Block) *Block {
 	}
 	b.At.End = max(b.Head.End, span(syntax.CloseBraceRange).End)
 	if syntax.Body != nil {
-		inner := c.body(syntax.Body)
-		b.Fields, b.Blocks = inner.fields, inner.blocks
+		c.inside(b, syntax.Body)
 	}
 	b.Bad = c.lost || c.conflicted(b.At)
 	return b
 }
 
+// inside reads the body of a block. A name without a brace is no block inside
+// it but a field that lacks its equals sign.
+func (c *conversion) inside(b *Block, syntax *hclsyntax.Body) {
+	b.Fields = c.body(syntax).fields
+	for _, in := range syntax.Blocks {
+		if in.OpenBraceRange != in.TypeRange {
+			b.Blocks = append(b.Blocks, c.block(in))
+			continue
+		}
+		name := Token{norm.NFC.String(in.Type), span(in.TypeRange)}
+		b.Fields = append(b.Fields, Field{Name: name, Value: Value{At: c.within(Range{name.At.End, len(c.src)})}, Bad: true})
+	}
+	slices.SortFunc(b.Fields, func(a, b Field) int { return cmp.Compare(a.Name.At.Start, b.Name.At.Start) })
+}
+
 // label reads a label; one that was masked is shown as it is written.
 func (c *conversion) label(value string, at Range) Token {
 	if c.changed(at) {
-		value = strings.ToValidUTF8(strings.Trim(c.src[at.Start:at.End], `"`), "\ufffd")
+		value = strings.TrimSpace(strings.ToValidUTF8(strings.Trim(c.src[at.Start:at.End], `"`), "\ufffd"))
 	} else if c.src[at.Start] != '"' {
 		c.report(byValue, UnquotedLabel, at, "the label "+shown(value)+" is not in quotes", `write "`+shown(value)+`"`)
 	}
 	c.controls(value, at)
 	return Token{norm.NFC.String(value), at}
-}
-
-// controls reports the control characters that escapes have put into a text.
-func (c *conversion) controls(value string, at Range) bool {
-	if !strings.Contains(c.src[at.Start:at.End], `\u`) && !strings.Contains(c.src[at.Start:at.End], `\U`) {
-		return true
-	}
-	var f foreign
-	f.look(value, Range{0, len(value)})
-	if f.controlCount == 0 {
-		return true
-	}
-	f.control = at
-	var found []ranked
-	f.badCount = 0
-	f.tell(&found)
-	for i := range found {
-		found[i].rank = byValue
-	}
-	c.found = append(c.found, found...)
-	return false
 }
 
 func (c *conversion) field(a *hclsyntax.Attribute) Field {
@@ -184,70 +133,6 @@ func (c *conversion) field(a *hclsyntax.Attribute) Field {
 		f.Value = Value{At: f.Value.At}
 	}
 	return f
-}
-
-// literal reads a value by its shape.
-func (c *conversion) literal(expr hclsyntax.Expression, v *Value) bool {
-	v.At = span(expr.Range())
-	switch e := expr.(type) {
-	case *hclsyntax.TemplateExpr:
-		return c.text(e, v)
-	case *hclsyntax.LiteralValueExpr:
-		written := c.src[v.At.Start:v.At.End]
-		switch {
-		case written == "true" || written == "false":
-			v.Shape, v.Text = Bool, written
-			return true
-		case isNumber(e) && written != "" && written[0] >= '0' && written[0] <= '9':
-			v.Shape, v.Text = Number, written
-			return true
-		}
-	case *hclsyntax.UnaryOpExpr:
-		if operand, ok := e.Val.(*hclsyntax.LiteralValueExpr); ok && e.Op == hclsyntax.OpNegate && c.literal(operand, v) && v.Shape == Number {
-			v.Text, v.At = "-"+v.Text, span(e.SrcRange)
-			return true
-		}
-		v.At = span(expr.Range())
-	case *hclsyntax.TupleConsExpr:
-		return c.list(e, v)
-	}
-	c.notLiteral(expr, v.At)
-	return false
-}
-
-// isNumber reports whether a literal is a number; its value is looked at, never
-// converted.
-func isNumber(e *hclsyntax.LiteralValueExpr) bool {
-	return e.Val.IsKnown() && !e.Val.IsNull() && e.Val.Type() == cty.Number
-}
-
-func (c *conversion) text(e *hclsyntax.TemplateExpr, v *Value) bool {
-	if !e.IsStringLiteral() {
-		c.notLiteral(e, v.At)
-		return false
-	}
-	literal, ok := e.Parts[0].(*hclsyntax.LiteralValueExpr)
-	if !ok || literal.Val.Type() != cty.String {
-		panic("block: a string literal of the parser holds something else")
-	}
-	v.Shape, v.Text = Text, norm.NFC.String(literal.Val.AsString())
-	return c.controls(v.Text, v.At)
-}
-
-func (c *conversion) list(e *hclsyntax.TupleConsExpr, v *Value) bool {
-	v.Shape = List
-	for _, item := range e.Exprs {
-		var one Value
-		if !c.literal(item, &one) {
-			return false
-		}
-		if one.Shape != Text {
-			c.report(byValue, NotLiteral, one.At, "an item of the list is not a text", "write every item in quotes")
-			return false
-		}
-		v.Items = append(v.Items, Token{one.Text, one.At})
-	}
-	return true
 }
 
 // span drops the lines and columns of a parser's range.

@@ -26,13 +26,16 @@ type walk struct {
 func (w *walk) run() shape {
 	head, tokens := true, 0
 	for {
+		if w.brackets.depth() > 0 {
+			w.skipDull()
+		}
 		k := w.next()
 		if w.brackets.depth() == 0 {
 			switch {
 			case head && tokens == 0 && k == equals:
 				w.line()
 				return fieldItem
-			case !w.goesOn(k, head):
+			case k == atEnd || k == comment || k == conflict || k == newline && (!head || !w.braceBelow()):
 				w.pos = w.lexer.start
 				return badItem
 			case k == opening:
@@ -49,22 +52,14 @@ func (w *walk) run() shape {
 	}
 }
 
-// goesOn reports whether an item outside brackets goes on with the token. It
-// goes on over the end of its line only where a brace below it still belongs to
-// the head.
-func (w *walk) goesOn(k kind, head bool) bool {
-	if k == atEnd || k == comment || k == conflict {
-		return false
-	}
-	if k != newline {
-		return true
-	}
+// braceBelow reports whether the first thing below the line is the brace that its
+// head lacks, and if so moves to it.
+func (w *walk) braceBelow() bool {
 	brace := braceBelow(w.src, w.pos)
-	if !head || brace < 0 {
-		return false
+	if brace >= 0 {
+		w.pos = brace
 	}
-	w.pos = brace
-	return true
+	return brace >= 0
 }
 
 // inside takes a token with the brackets in mind, and reports whether the item
@@ -174,48 +169,4 @@ func (w *walk) looksLikeHead() bool {
 		i++
 	}
 	return i > name && i < len(src) && (src[i] == '"' || src[i] == '{')
-}
-
-// brackets is the stack of brackets that are open. A closing bracket closes
-// everything up to its own sort, and nothing when none of its sort is open, so
-// a mistake does not outlive the block that it is in.
-type brackets struct {
-	open                 []byte
-	round, square, curly int
-}
-
-func (b *brackets) depth() int { return len(b.open) }
-
-func (b *brackets) count(c byte) *int {
-	switch c {
-	case '(', ')':
-		return &b.round
-	case '[', ']':
-		return &b.square
-	}
-	return &b.curly
-}
-
-func (b *brackets) push(c byte) {
-	b.open = append(b.open, c)
-	*b.count(c)++
-}
-
-// pop closes the nearest bracket of the sort that c closes, with all that are
-// open inside it, and reports how many brackets that were.
-func (b *brackets) pop(c byte) int {
-	count := b.count(c)
-	if *count == 0 {
-		return 0
-	}
-	closed := 0
-	for {
-		last := b.open[len(b.open)-1]
-		b.open = b.open[:len(b.open)-1]
-		*b.count(last)--
-		closed++
-		if b.count(last) == count {
-			return closed
-		}
-	}
 }
