@@ -20,6 +20,7 @@ var CategoryWithdrawn = &lint.Rule{
 type oldCable struct {
 	cable    *plant.Cable
 	category standard.Category
+	regime   standard.Regime
 	status   standard.Status
 	src      standard.Source
 	first    *plant.Run
@@ -34,7 +35,7 @@ func categoryWithdrawn(p *lint.Pass) {
 		t, known := k.of[c]
 		status, src, ok := standard.StatusOf(p.Plant.Regime, t.category)
 		if known && ok && status != standard.Recognised {
-			o := &oldCable{cable: c, category: t.category, status: status, src: src}
+			o := &oldCable{cable: c, category: t.category, regime: p.Plant.Regime, status: status, src: src}
 			old, of[c] = append(old, o), o
 		}
 	}
@@ -67,11 +68,19 @@ func servesVoice(r *plant.Run) bool {
 	return stated && serves == "voice"
 }
 
+// says is the status in words.
+func (o *oldCable) says() string {
+	if o.status == standard.OtherBody {
+		return "not specified by " + o.regime.String()
+	}
+	return o.status.String()
+}
+
 // planned is the finding about new work.
 func (o *oldCable) planned(r *plant.Run) lint.Finding {
 	f := lint.AboutField(r.Entry, schema.RunCable.Field)
 	f.Severity = degree(o.src)
-	f.Message = fmt.Sprintf("%s: planned in category %s, which is %s", schema.Printable(r.Label), o.category, o.status)
+	f.Message = fmt.Sprintf("%s: planned in category %s, which is %s", schema.Printable(r.Label), o.category, o.says())
 	f.Working = o.terms(term("state", schema.StatePlanned))
 	o.limit(&f)
 	f.Next = "plan it in category 6A, or in category 5e or 6 where they carry what it serves"
@@ -85,7 +94,7 @@ func (o *oldCable) planned(r *plant.Run) lint.Finding {
 func (o *oldCable) standing() lint.Finding {
 	f := lint.AboutField(o.cable.Entry, schema.CableCategory.Field)
 	f.Severity = lint.Observation
-	f.Message = fmt.Sprintf("%s: category %s is %s, and %s", schema.Printable(o.cable.Label), o.category, o.status, counted(o.runs, "run is of it", "runs are of it"))
+	f.Message = fmt.Sprintf("%s: category %s is %s, and %s", schema.Printable(o.cable.Label), o.category, o.says(), counted(o.runs, "run is of it", "runs are of it"))
 	f.Working = o.terms(term("runs in use or planned", fmt.Sprintf("%d, the first is %s", o.runs, schema.Printable(o.first.Label))))
 	o.limit(&f)
 	f.Next = "plan their replacement; where they are out of use, state so"

@@ -132,8 +132,8 @@ func (c *reachCheck) condition(reach standard.Reach, src standard.Source, total 
 	f.Next = "measure what it depends on, or serve it over category 6A"
 	if reach.Sure > 0 {
 		shown, limit := total.Beside(reach.Sure, c.pass.Units())
-		f.Message = fmt.Sprintf("%s: channel %s, beyond %s %s over category %s carries only if %s", schema.Printable(c.run.Label),
-			shown, limit, c.application, c.channel.low, reach.Condition)
+		f.Message = fmt.Sprintf("%s: channel %s, %s over category %s carries beyond %s only if %s", schema.Printable(c.run.Label),
+			shown, c.application, c.channel.low, limit, reach.Condition)
 		f.Result, f.Limit = shown, limit
 		f.Excess = (total - reach.Sure).Metres()
 	}

@@ -48,7 +48,7 @@ func delayFinding(p *lint.Pass, c *copperChannel, n int, delay, most float64, sr
 	each, _ := standard.ConnectionDelay()
 	shown, limit := floats(delay, most, "ns")
 	f := lint.About(c.lead().Entry)
-	f.Message = fmt.Sprintf("%s: channel delays %s at %s, limit %s; unconfirmed: check the printed standard", schema.Printable(c.lead().Label), shown, delayAt, limit)
+	f.Message = fmt.Sprintf("%s: channel delays %s at %s, limit %s", schema.Printable(c.lead().Label), shown, delayAt, limit)
 	f.Working = append(c.terms(p.Units()),
 		term("delay of 100 m of cable", fmt.Sprintf("534 + 36/sqrt(10) = %s ns", decimals(per, 2))),
 		term("cable", fmt.Sprintf("%s/100 m x %s ns = %s ns", c.total().Text(unit.Metric), decimals(per, 2), decimals(c.total().Metres()/100*per, 2))),
@@ -124,7 +124,7 @@ func (k *copper) cordGauge(cable *plant.Cable) int {
 func loopFinding(p *lint.Pass, k *copper, c *copperChannel, loop float64, limits standard.LoopLimits) lint.Finding {
 	shown, limit := floats(loop, limits.Channel, "ohm")
 	f := lint.About(c.lead().Entry)
-	f.Message = fmt.Sprintf("%s: loop resistance %s, limit %s; unconfirmed: check the printed standard", schema.Printable(c.lead().Label), shown, limit)
+	f.Message = fmt.Sprintf("%s: loop resistance %s, limit %s", schema.Printable(c.lead().Label), shown, limit)
 	add := func(what string, gauge int, length unit.Length, remark string) {
 		per, _ := standard.LoopResistance(gauge, 100*unit.Metre, coolest)
 		f.Working = append(f.Working, term(what, fmt.Sprintf("%s/100 m x %s ohm (%d AWG%s) = %s ohm",

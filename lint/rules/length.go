@@ -83,18 +83,18 @@ func lengthChannel(p *lint.Pass) {
 			continue
 		}
 		most, own := p.Most(channel.limits.Channel)
-		if channel.total() <= most || onlyLinkTooLong(&channel, most) {
+		if channel.total() <= most || onlyLinkTooLong(&channel) {
 			continue
 		}
 		p.Report(channelTooLong(p, &channel, most, lawOf(channel.limits.Source, own)))
 	}
 }
 
-// onlyLinkTooLong says whether nothing but a permanent link over its own limit
-// and the assumed cords make the channel too long: that is one fault, and the
-// rule for the link names it.
-func onlyLinkTooLong(c *copperChannel, most unit.Length) bool {
-	return len(c.Links) == 1 && c.assumed > 0 && c.links > c.limits.PermanentLink && plus(c.links, c.cords) <= most
+// onlyLinkTooLong says whether a permanent link over its own limit and the
+// assumed cords make the channel too long: that is one fault, and the rule for
+// the link names it.
+func onlyLinkTooLong(c *copperChannel) bool {
+	return len(c.Links) == 1 && c.assumed > 0 && c.links > c.limits.PermanentLink
 }
 
 func channelTooLong(p *lint.Pass, c *copperChannel, most unit.Length, law law) lint.Finding {

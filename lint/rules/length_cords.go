@@ -94,13 +94,13 @@ func (c *cordCheck) office(gauge int, how string) {
 	f.Severity = degree(o.Source)
 	f.Message = fmt.Sprintf("%s: cords %s together, limit %s beside %s of fixed cable", schema.Printable(c.channel.lead().Label), shown, limit,
 		c.channel.links.Text(c.pass.Units()))
-	f.Working = append(f.Working, c.officeTerms(&o, how, limit)...)
+	f.Working = append(f.Working, c.officeTerms(&o, how)...)
 	f.Source = o.Source.String()
 	f.Excess = (c.channel.cords - o.Cords).Metres()
 	c.pass.Report(f)
 }
 
-func (c *cordCheck) officeTerms(o *standard.OpenOffice, how, limit string) []lint.Term {
+func (c *cordCheck) officeTerms(o *standard.OpenOffice, how string) []lint.Term {
 	in := c.pass.Units()
 	derating := fmt.Sprintf("0.%d", o.Derating/10)
 	terms := []lint.Term{
@@ -112,7 +112,7 @@ func (c *cordCheck) officeTerms(o *standard.OpenOffice, how, limit string) []lin
 	if o.Cords < o.Computed {
 		terms = append(terms, term("C, with the cap on the work-area cord", fmt.Sprintf("%s + %s = %s", o.Cap.Text(in), o.Room.Text(in), o.Cords.Text(in))))
 	}
-	return append(terms, term("limit", limit))
+	return terms
 }
 
 // workArea checks the cord at an outlet that serves several work areas, and
@@ -135,7 +135,7 @@ func (c *cordCheck) workArea(gauge int) bool {
 		}
 		most, src = o.WorkArea, o.Source
 		_, how := c.gauge()
-		working = append(c.officeTerms(&o, how, o.Cords.Text(c.pass.Units())), term("T, cords in the room", o.Room.Text(c.pass.Units())),
+		working = append(c.officeTerms(&o, how), term("T, cords in the room", o.Room.Text(c.pass.Units())),
 			term("W = C - T", fmt.Sprintf("%s - %s = %s", o.Cords.Text(c.pass.Units()), o.Room.Text(c.pass.Units()), o.WorkArea.Text(c.pass.Units()))))
 	}
 	if length <= most {

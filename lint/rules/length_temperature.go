@@ -69,7 +69,7 @@ func tooHot(p *lint.Pass, k *copper, l *copperLink, length unit.Length, hot heat
 	if src == allowed.CertainFrom && allowed.CertainRow < hot.high {
 		f.Working = append(f.Working, term("certain limit", fmt.Sprintf("%s, already at %s", allowed.Certain.Text(p.Units()), allowed.CertainRow.Text(p.Units()))))
 	}
-	f.Working = append(f.Working, hotTerm(p, allowed, hot, l.shield))
+	f.Working = append(f.Working, hotTerm(p, l, allowed, hot))
 	if !k.screensKnown(l) {
 		// A screened cable is allowed more: without the construction nobody knows.
 		f.Severity = lint.Observation
@@ -83,18 +83,43 @@ func tooHot(p *lint.Pass, k *copper, l *copperLink, length unit.Length, hot heat
 	return f
 }
 
-// hotTerm says how the allowed length comes about.
-func hotTerm(p *lint.Pass, allowed *standard.HotLength, hot heat, s standard.Shield) lint.Term {
+// hotTerm says how the allowed length comes about, so that it can be redone.
+func hotTerm(p *lint.Pass, l *copperLink, allowed *standard.HotLength, hot heat) lint.Term {
 	at := min(hot.high, hottestRow)
-	length := allowed.Most.Text(p.Units())
 	if p.Plant.Regime == standard.TIA {
-		return term("allowed by the table", length+" at "+at.Text(p.Units()))
+		return tableTerm(p, l, allowed, at)
 	}
-	share := "0.4 % a degree Celsius to 40 C, 0.6 % above"
-	if s == standard.Screened {
-		share = "0.2 % a degree Celsius"
+	in := unit.Metric // the percentages are for degrees Celsius
+	shares := "0.002 x " + above(at, coolest)
+	if l.shield == standard.Unscreened {
+		shares = "0.004 x " + above(min(at, steeper), coolest)
+		if at > steeper {
+			shares += " - 0.006 x " + above(at, steeper)
+		}
 	}
-	return term("allowed by the percentages", fmt.Sprintf("90 m less %s over 20 C = %s at %s", share, length, at.Text(p.Units())))
+	return term("allowed by the percentages at "+at.Text(in), fmt.Sprintf("90 m x (1 - %s) = %s", shares, allowed.Most.Text(in)))
+}
+
+// steeper is from where the percentages of unscreened cable rise faster.
+const steeper = 40 * unit.DegreeCelsius
+
+// above is by how many degrees Celsius one temperature is above another.
+func above(t, from unit.Temperature) string { return decimals((t - from).Celsius(), 3) }
+
+// tableStep is how far the rows of the table of ANSI/TIA-568 are apart.
+const tableStep = 5 * unit.DegreeCelsius
+
+func tableTerm(p *lint.Pass, l *copperLink, allowed *standard.HotLength, at unit.Temperature) lint.Term {
+	in := unit.Metric
+	low := at / tableStep * tableStep
+	what := "allowed by the table at " + at.Text(in)
+	lower, okLow := standard.HotLengthOf(p.Plant.Regime, l.low, low, l.shield)
+	upper, okHigh := standard.HotLengthOf(p.Plant.Regime, l.low, low+tableStep, l.shield)
+	if low == at || !okLow || !okHigh {
+		return term(what, allowed.Most.Text(in))
+	}
+	return term(what+", between its rows", fmt.Sprintf("%s - (%s - %s) x %s/5 = %s", lower.Most.Text(in), lower.Most.Text(in), upper.Most.Text(in),
+		above(at, low), allowed.Most.Text(in)))
 }
 
 func screenWords(s standard.Shield) string {

@@ -60,6 +60,9 @@ func problemFinding(problem *schema.Problem) lint.Finding {
 	// What stands before the first colon names the field; what follows may
 	// quote what was written, and would make every new typing a new mistake.
 	what, _, _ := strings.Cut(strings.TrimPrefix(f.Message, label+": "), ":")
+	if problem.Code == schema.BadValue {
+		what, _, _ = strings.Cut(what, `"`)
+	}
 	f.Key = []string{what}
 	if label == "" {
 		f.Key = append(f.Key, problem.At.Path)
