@@ -100,3 +100,43 @@ func BenchmarkOpen(b *testing.B) {
 		r.Close()
 	}
 }
+
+// BenchmarkLog walks 3,000 commits over 2,000 files with their changes, each commit editing three files.
+func BenchmarkLog(b *testing.B) {
+	dir := b.TempDir()
+	var text strings.Builder
+	for at := range 3000 {
+		fmt.Fprintf(&text, "commit refs/heads/main\ncommitter A <a@example.org> %d +0000\ndata 6\nchange\n", 1_500_000_000+at)
+		for i := range max(3, 2000*(1-min(at, 1))) {
+			fmt.Fprintf(&text, "M 100644 inline %d/%d.hcl\ndata 8\n%08d\n", (at*7+i)%40, (at*7+i)%2000, at)
+		}
+	}
+	for _, args := range [][]string{{"init", "-q", "-b", "main"}, {"fast-import", "--quiet"}} {
+		cmd := exec.CommandContext(b.Context(), "git", args...)
+		cmd.Dir, cmd.Stdin = dir, strings.NewReader(text.String())
+		if out, err := cmd.CombinedOutput(); err != nil {
+			b.Fatalf("git %v: %v\n%s", args, err, out)
+		}
+	}
+	r, err := vcs.Open(b.Context(), vcs.Options{Dir: dir, Env: os.Environ()})
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer r.Close()
+	for name, o := range map[string]vcs.LogOptions{
+		"commits": {}, "changes": {Changes: true}, "path": {Changes: true, Paths: []string{"7/7.hcl"}},
+	} {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				count := 0
+				for _, err := range r.Log(b.Context(), o) {
+					if err != nil {
+						b.Fatal(err)
+					}
+					count++
+				}
+				b.ReportMetric(float64(count), "commits")
+			}
+		})
+	}
+}

@@ -109,6 +109,9 @@ func TestNothingIsRun(t *testing.T) {
 		r.git("config", key, program)
 	}
 	r.git("config", "log.showSignature", "true")
+	signed := r.store("tree " + r.ask("rev-parse", "HEAD^{tree}") + "\nparent " + r.ask("rev-parse", "HEAD") +
+		"\nauthor A <a@example.org> 1 +0000\ncommitter A <a@example.org> 1 +0000\ngpgsig -----BEGIN PGP SIGNATURE-----\n \n x\n -----END PGP SIGNATURE-----\n\nsigned\n")
+	r.git("update-ref", "HEAD", signed)
 	check(t, os.WriteFile(filepath.Join(r.dir, ".git", "hooks", "post-index-change"), []byte("#!/bin/sh\n"+program+"\n"), 0o755))
 	_ = os.Remove(ran)
 	check(t, os.Chtimes(filepath.Join(r.dir, "plant.hcl"), time.Unix(1e9, 0), time.Unix(1e9, 0)))
@@ -133,10 +136,12 @@ func (r *repo) readAll(opened *vcs.Repo) {
 	}
 	_, err = opened.Worktree(r.t.Context())
 	check(r.t, err)
-	for c, err := range opened.Log(r.t.Context(), vcs.LogOptions{Changes: true, Paths: []string{"."}}) {
-		check(r.t, err)
-		_, err = opened.Tree(r.t.Context(), c.ID)
-		check(r.t, err)
+	for _, o := range []vcs.LogOptions{{}, {Changes: true}, {Changes: true, Paths: []string{"."}}} {
+		for c, err := range opened.Log(r.t.Context(), o) {
+			check(r.t, err)
+			_, err = opened.Tree(r.t.Context(), c.ID)
+			check(r.t, err)
+		}
 	}
 }
 

@@ -76,6 +76,7 @@ func TestResolveDates(t *testing.T) {
 		{"2019-03-03", nil, "second"},
 		{"2019-03-03", east, "first"}, // there the day ends at 22:00 UTC
 		{"2019-03-04", east, "second"},
+		{"2019-03-03", time.FixedZone("", 1800), "first"}, // entered as the next day began there
 		{"2019-03-03T23:29:59Z", nil, "first"},
 		{"2019-03-03T23:30:00Z", nil, "second"}, // at that very second counts
 		{"2019-03-04T01:30:00+02:00", nil, "second"},

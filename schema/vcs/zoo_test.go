@@ -213,6 +213,23 @@ var forms = []struct {
 		r.git("read-tree", "HEAD~2")
 		return r.in(filepath.Join(r.dir, "floor"))
 	}},
+	{"contrary config", true, func(f *repo) *repo {
+		r := f.plant()
+		r.commit(".mailmap", "Somebody Else <else@example.org> <asa@example.org>\n", "Change the names")
+		r.write("order", "plant.hcl\n*\n")
+		for key, value := range map[string]string{
+			"i18n.logOutputEncoding": "ISO-8859-1", "log.mailmap": "true", "log.showRoot": "false", "log.decorate": "full",
+			"log.date": "relative", "log.diffMerges": "combined", "log.abbrevCommit": "true", "format.pretty": "oneline",
+			"diff.orderFile": filepath.Join(r.dir, "order"), "diff.relative": "true", "diff.renames": "copies", "diff.noprefix": "true",
+			"color.ui": "always", "core.quotePath": "true", "core.abbrev": "5", "status.showUntrackedFiles": "no", "log.follow": "true",
+			"diff.ignoreSubmodules": "all",
+		} {
+			r.git("config", key, value)
+		}
+		r.git("mv", "plant.hcl", "zplant.hcl")
+		r.commit("a.hcl", "a\n", "Rename")
+		return r.in(filepath.Join(r.dir, "floor"))
+	}},
 	{"old commit encoding", true, func(f *repo) *repo {
 		r := f.plant()
 		r.git("-c", "i18n.commitEncoding=ISO-8859-1", "commit", "-qm", "Pl\xe5t")
