@@ -8,7 +8,9 @@ import (
 // Chunk is one top-level block of a file, cut out but not yet read.
 type Chunk struct {
 	// Text is the block from its kind, or the spaces before it on its line,
-	// through its closing brace.
+	// through its closing brace. Only where a comment or another block stands
+	// before it on that line does Text start in the middle of a line, so that
+	// columns on its first line count from there.
 	Text string
 	// Offset is the byte at which Text starts in the file, Line its line there,
 	// counted from 1.
