@@ -1,8 +1,11 @@
 package lint
 
 import (
+	"errors"
 	"fmt"
+	"runtime"
 	"slices"
+	"sync"
 
 	"homerun/schema/plant"
 	"homerun/schema/unit"
@@ -69,19 +72,30 @@ func Run(p *plant.Plant, rules []*Rule, o Options) (*Report, error) {
 	return report, nil
 }
 
+// check runs the rules side by side: they only read the plant, and what each
+// found is put together in the order of the rules.
 func check(p *plant.Plant, rules []*Rule, policies *policies) ([]Finding, error) {
-	var found []Finding
-	for _, r := range rules {
+	found := make([][]Finding, len(rules))
+	failed := make([]error, len(rules))
+	var wait sync.WaitGroup
+	turns := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i, r := range rules {
 		if r.Check == nil {
 			continue
 		}
-		pass := &Pass{Plant: p, rule: r, policy: policies.of(r)}
-		if err := guard(r, func() { r.Check(pass) }); err != nil {
-			return nil, err
-		}
-		found = append(found, policies.apply(r, pass.found)...)
+		turns <- struct{}{}
+		wait.Go(func() {
+			defer func() { <-turns }()
+			pass := &Pass{Plant: p, rule: r, policy: policies.of(r)}
+			failed[i] = guard(r, func() { r.Check(pass) })
+			found[i] = policies.apply(r, pass.found)
+		})
 	}
-	return found, nil
+	wait.Wait()
+	if err := errors.Join(failed...); err != nil {
+		return nil, err
+	}
+	return slices.Concat(found...), nil
 }
 
 // guard turns a panic of a rule into an error that names it.

@@ -4,7 +4,9 @@ import (
 	"cmp"
 	"fmt"
 	"path"
+	"runtime"
 	"slices"
+	"sync"
 
 	"homerun/schema/block"
 )
@@ -19,8 +21,9 @@ type File struct {
 
 // A Reader reads files and remembers every block of text it has read, so that
 // the same block in another commit, or moved to another file, is the same
-// Record and costs nothing. It is not safe for concurrent use.
+// Record and costs nothing. It may be used by several goroutines.
 type Reader struct {
+	mu       sync.Mutex
 	readings map[string]*reading
 }
 
@@ -66,12 +69,40 @@ func (f *File) bound() {
 }
 
 func (rd *Reader) read(text string) *reading {
-	if known, ok := rd.readings[text]; ok {
+	rd.mu.Lock()
+	known, ok := rd.readings[text]
+	rd.mu.Unlock()
+	if ok {
 		return known
 	}
 	fresh := read(text)
+	rd.mu.Lock()
+	defer rd.mu.Unlock()
+	if known, ok := rd.readings[text]; ok {
+		return known // somebody read the same text meanwhile: one of the two is enough
+	}
 	rd.readings[text] = fresh
 	return fresh
+}
+
+// A Document is the text of one file, yet to be read.
+type Document struct{ Path, Text string }
+
+// ReadFiles reads several files side by side and returns them in the order
+// given.
+func (rd *Reader) ReadFiles(texts []Document) []*File {
+	files := make([]*File, len(texts))
+	var wait sync.WaitGroup
+	turns := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i, t := range texts {
+		turns <- struct{}{}
+		wait.Go(func() {
+			defer func() { <-turns }()
+			files[i] = rd.ReadFile(t.Path, t.Text)
+		})
+	}
+	wait.Wait()
+	return files
 }
 
 func (f *File) splitProblem(text string, p block.Problem) {

@@ -22,13 +22,17 @@ func generated(runs int, awkward bool) []planttest.File {
 	return planttest.Generate(planttest.Options{Runs: runs, Files: 60, Seed: 1, Awkward: awkward})
 }
 
+func readCold(files []planttest.File) []*schema.File {
+	texts := make([]schema.Document, len(files))
+	for i, f := range files {
+		texts[i] = schema.Document(f)
+	}
+	return schema.NewReader().ReadFiles(texts)
+}
+
 func lintCold(b *testing.B, files []planttest.File) {
 	b.Helper()
-	reader := schema.NewReader()
-	read := make([]*schema.File, len(files))
-	for i, f := range files {
-		read[i] = reader.ReadFile(f.Path, f.Text)
-	}
+	read := readCold(files)
 	today, _ := unit.NewDate(2026, 3, 2)
 	if _, err := lint.Run(plant.Build(".", read), rules.All(), lint.Options{Today: today}); err != nil {
 		b.Fatal(err)
@@ -67,12 +71,7 @@ func BenchmarkLint100k(b *testing.B)         { benchmark(b, 100_000, false, lint
 // BenchmarkRules is the time of the rules alone, on a plant that is in memory.
 func BenchmarkRules(b *testing.B) {
 	files := generated(20_000, false)
-	reader := schema.NewReader()
-	read := make([]*schema.File, len(files))
-	for i, f := range files {
-		read[i] = reader.ReadFile(f.Path, f.Text)
-	}
-	p := plant.Build(".", read)
+	p := plant.Build(".", readCold(files))
 	today, _ := unit.NewDate(2026, 3, 2)
 	for _, r := range rules.All() {
 		b.Run(r.Name, func(b *testing.B) {

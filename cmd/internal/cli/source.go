@@ -213,8 +213,7 @@ func (snap *snapshot) one() (*plant.Plant, error) {
 // read reads files, those it knows from memory.
 func (s *source) read(ctx context.Context, entries []vcs.Entry) ([]*schema.File, error) {
 	files := make([]*schema.File, len(entries))
-	var wanted []string
-	where := make(map[string][]int)
+	wanted := &unread{where: make(map[string][]int)}
 	for i, e := range entries {
 		switch known := s.files[fileKey{e.Path, e.ID}]; {
 		case e.ID != "" && known != nil:
@@ -224,51 +223,75 @@ func (s *source) read(ctx context.Context, entries []vcs.Entry) ([]*schema.File,
 		case e.Stage > 0:
 			files[i] = refused(e.Path, "is not merged yet", "settle the conflict, then git add it")
 		case e.ID == "":
-			file, err := s.readSaved(e)
+			text, bad, err := s.saved(e)
 			if err != nil {
 				return nil, err
 			}
-			files[i] = file
-		default:
-			if where[e.ID] == nil {
-				wanted = append(wanted, e.ID)
+			if files[i] = bad; bad == nil {
+				wanted.add(i, e.Path, text)
 			}
-			where[e.ID] = append(where[e.ID], i)
+		default:
+			if wanted.where[e.ID] == nil {
+				wanted.ids = append(wanted.ids, e.ID)
+			}
+			wanted.where[e.ID] = append(wanted.where[e.ID], i)
 		}
 	}
-	return files, s.readBlobs(ctx, entries, files, wanted, where)
+	if err := s.fetch(ctx, entries, files, wanted); err != nil {
+		return nil, err
+	}
+	for n, file := range s.reader.ReadFiles(wanted.texts) {
+		i := wanted.at[n]
+		files[i] = file
+		if id := entries[i].ID; id != "" {
+			s.files[fileKey{entries[i].Path, id}] = file
+		}
+	}
+	return files, nil
 }
 
-func (s *source) readBlobs(ctx context.Context, entries []vcs.Entry, files []*schema.File, wanted []string, where map[string][]int) error {
-	for blob, err := range s.repo.Blobs(ctx, wanted) {
+// unread is what has yet to be read: texts with the place of their file, and
+// blobs with the places of theirs.
+type unread struct {
+	texts []schema.Document
+	at    []int
+	ids   []string
+	where map[string][]int
+}
+
+func (u *unread) add(i int, file, text string) {
+	u.texts = append(u.texts, schema.Document{Path: file, Text: text})
+	u.at = append(u.at, i)
+}
+
+// fetch gets the blobs that are wanted.
+func (s *source) fetch(ctx context.Context, entries []vcs.Entry, files []*schema.File, wanted *unread) error {
+	for blob, err := range s.repo.Blobs(ctx, wanted.ids) {
 		if err != nil && !errors.Is(err, vcs.ErrTooLarge) {
 			return err
 		}
-		for _, i := range where[blob.ID] {
-			e := entries[i]
+		for _, i := range wanted.where[blob.ID] {
 			if err != nil {
-				files[i] = tooLarge(e.Path)
+				files[i] = tooLarge(entries[i].Path)
 				continue
 			}
-			files[i] = s.reader.ReadFile(e.Path, string(blob.Data))
-			s.files[fileKey{e.Path, e.ID}] = files[i]
+			wanted.add(i, entries[i].Path, string(blob.Data))
 		}
 	}
 	return nil
 }
 
-// readSaved reads a file of the working tree.
-func (s *source) readSaved(e vcs.Entry) (*schema.File, error) {
-	text, err := s.repo.ReadFile(e.Path)
+// saved gets the text of a file of the working tree, or the file that says why
+// it is not read.
+func (s *source) saved(e vcs.Entry) (text string, bad *schema.File, err error) {
+	content, err := s.repo.ReadFile(e.Path)
 	switch {
 	case errors.Is(err, vcs.ErrTooLarge):
-		return tooLarge(e.Path), nil
+		return "", tooLarge(e.Path), nil
 	case errors.Is(err, vcs.ErrOutside), errors.Is(err, vcs.ErrNotFile):
-		return refused(e.Path, "is no plain file below the plant's folder", "put the records themselves here"), nil
-	case err != nil:
-		return nil, err
+		return "", refused(e.Path, "is no plain file below the plant's folder", "put the records themselves here"), nil
 	}
-	return s.reader.ReadFile(e.Path, string(text)), nil
+	return string(content), nil, err
 }
 
 func tooLarge(file string) *schema.File {
