@@ -31,6 +31,9 @@ func categoryApplication(p *lint.Pass) {
 			otherMedium(p, k, r, serves)
 			continue
 		}
+		if k.carriesAnyway(c, application) {
+			continue
+		}
 		channel, ok := k.channel(c)
 		if !ok {
 			continue
@@ -38,6 +41,21 @@ func categoryApplication(p *lint.Pass) {
 		check := reachCheck{pass: p, channel: &channel, run: r, application: application}
 		check.judge()
 	}
+}
+
+// carriesAnyway says whether the lowest cable of a channel carries the
+// application over the whole length that a channel may have: then nothing is
+// to be measured.
+func (k *copper) carriesAnyway(c *plant.Channel, application standard.Application) bool {
+	for _, l := range c.Links {
+		for _, r := range l.Runs {
+			reach, ok := standard.ReachOf(application, k.of[r.Cable].category, standard.Unscreened)
+			if !ok || reach.Sure < officeChannel {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // servingRun is the run of a channel that says what it is there for. Where

@@ -133,8 +133,8 @@ func (c *lossCheck) parts(channel *copperChannel, budget lossBudget) (parts stan
 	for _, l := range channel.Links {
 		hot := c.heats.of(l)
 		for _, r := range l.Runs {
-			part, ok := c.cable("run "+schema.Printable(r.Label), c.copper.of[r.Cable], channel.low)
-			if !ok {
+			part, known := c.cable("run "+schema.Printable(r.Label), c.copper.of[r.Cable], channel.low)
+			if !known {
 				return parts, false
 			}
 			part.Length, _ = r.Length()

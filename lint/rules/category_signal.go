@@ -25,11 +25,14 @@ func categoryDelay(p *lint.Pass) {
 	}
 	k := newCopper(p)
 	for _, c := range p.Plant.Channels {
+		n := c.Connections()
+		if n <= limitConnections {
+			continue
+		}
 		channel, ok := k.channel(c)
 		if !ok || channel.tooLong() {
 			continue
 		}
-		n := channel.Connections()
 		delay, src, ok := standard.ChannelDelay(channel.total(), n, delayAt)
 		most, _, limited := standard.ChannelDelayLimit(channel.low, delayAt)
 		if ok && limited && delay > most+delayGrain {
@@ -37,6 +40,10 @@ func categoryDelay(p *lint.Pass) {
 		}
 	}
 }
+
+// limitConnections are the connections of the channel that the limit was made
+// of: with these, a channel that keeps its length keeps its delay.
+const limitConnections = 4
 
 // delayGrain is the least that counts as over the limit, in ns. The printed
 // limit is rounded down from 100 m of cable and four connections, 555.38 ns,
@@ -73,6 +80,9 @@ const assumedCord = 24
 
 func categoryLoopResistance(p *lint.Pass) {
 	k := newCopper(p)
+	if !k.anyThin() {
+		return
+	}
 	for _, c := range p.Plant.Channels {
 		channel, ok := k.channel(c)
 		if !ok || channel.tooLong() {
@@ -89,6 +99,18 @@ func categoryLoopResistance(p *lint.Pass) {
 	}
 }
 
+// anyThin says whether any cable type is so thin that 100 m of it are over the
+// limit of 25 ohm: without one, no channel that keeps its length can be.
+func (k *copper) anyThin() bool {
+	strictest, _ := standard.LoopResistanceLimits(standard.Cat6A)
+	for _, t := range k.of {
+		if t.wireKnown && k.loopOf(t.wire.Gauge, 100*unit.Metre) > strictest.Channel {
+			return true
+		}
+	}
+	return false
+}
+
 // loop is the resistance of the channel's loop in ohm at 20 C; known where
 // every run states its conductors.
 func (k *copper) loop(c *copperChannel) (ohm float64, known bool) {
@@ -99,19 +121,25 @@ func (k *copper) loop(c *copperChannel) (ohm float64, known bool) {
 				return 0, false
 			}
 			length, _ := r.Length()
-			ohm += loopOf(t.wire.Gauge, length)
+			ohm += k.loopOf(t.wire.Gauge, length)
 		}
 	}
 	for _, cord := range c.Cords {
 		length, _ := cord.CordLength()
-		ohm += loopOf(k.cordGauge(cord.Cable), length)
+		ohm += k.loopOf(k.cordGauge(cord.Cable), length)
 	}
-	return ohm + loopOf(assumedCord, c.assumed), true
+	return ohm + k.loopOf(assumedCord, c.assumed), true
 }
 
-func loopOf(gauge int, length unit.Length) float64 {
-	ohm, _ := standard.LoopResistance(gauge, length, coolest)
-	return ohm
+// loopOf is the resistance of a length of cable, there and back, at 20 C. The
+// resistance of a gauge is worked out once: it takes a power and a root.
+func (k *copper) loopOf(gauge int, length unit.Length) float64 {
+	ohm, seen := k.loops[gauge]
+	if !seen {
+		ohm, _ = standard.LoopResistance(gauge, 100*unit.Metre, coolest)
+		k.loops[gauge] = ohm
+	}
+	return length.Metres() / 100 * ohm
 }
 
 func (k *copper) cordGauge(cable *plant.Cable) int {
@@ -126,9 +154,9 @@ func loopFinding(p *lint.Pass, k *copper, c *copperChannel, loop float64, limits
 	f := lint.About(c.lead().Entry)
 	f.Message = fmt.Sprintf("%s: loop resistance %s, limit %s", schema.Printable(c.lead().Label), shown, limit)
 	add := func(what string, gauge int, length unit.Length, remark string) {
-		per, _ := standard.LoopResistance(gauge, 100*unit.Metre, coolest)
+		per := k.loopOf(gauge, 100*unit.Metre)
 		f.Working = append(f.Working, term(what, fmt.Sprintf("%s/100 m x %s ohm (%d AWG%s) = %s ohm",
-			length.Text(unit.Metric), decimals(per, 2), gauge, remark, decimals(loopOf(gauge, length), 2))))
+			length.Text(unit.Metric), decimals(per, 2), gauge, remark, decimals(k.loopOf(gauge, length), 2))))
 	}
 	for _, l := range c.Links {
 		for _, r := range l.Runs {

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"strings"
 
 	"homerun/lint"
 	"homerun/schema"
@@ -25,10 +26,12 @@ type twisted struct {
 type copper struct {
 	pass *lint.Pass
 	of   map[*plant.Cable]twisted
+	// loops are the loop resistances of 100 m by gauge, once they were needed.
+	loops map[int]float64
 }
 
 func newCopper(p *lint.Pass) *copper {
-	k := &copper{pass: p, of: make(map[*plant.Cable]twisted, len(p.Plant.Cables))}
+	k := &copper{pass: p, of: make(map[*plant.Cable]twisted, len(p.Plant.Cables)), loops: make(map[int]float64)}
 	for _, c := range p.Plant.Cables {
 		word, stated := c.Category()
 		category, err := standard.ParseCategory(word)
@@ -155,13 +158,10 @@ func (c *copperChannel) lead() *plant.Run { return c.Links[0].Lead() }
 // terms are the lengths that make up the channel, and their sum.
 func (c *copperChannel) terms(in unit.System) []lint.Term {
 	terms := make([]lint.Term, 0, len(c.Parts)+3)
-	sum := ""
+	sum := make([]string, 0, len(c.Parts)+1)
 	add := func(what string, length unit.Length, remark string) {
+		sum = append(sum, length.Text(in))
 		terms = append(terms, term(what, length.Text(in)+remark))
-		if sum != "" {
-			sum += " + "
-		}
-		sum += length.Text(in)
 	}
 	for _, part := range c.Parts {
 		if part.Link != nil {
@@ -177,7 +177,7 @@ func (c *copperChannel) terms(in unit.System) []lint.Term {
 		remark := " assumed, of " + c.limits.Cords.Text(in) + " in all"
 		add("cords not recorded", c.assumed, remark)
 	}
-	return append(terms, term("channel", sum+" = "+c.total().Text(in)))
+	return append(terms, term("channel", strings.Join(sum, " + ")+" = "+c.total().Text(in)))
 }
 
 // plus adds two lengths and stays at the greatest one instead of running over.

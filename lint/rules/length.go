@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"strings"
 
 	"homerun/lint"
 	"homerun/schema"
@@ -52,18 +53,15 @@ func linkTooLong(p *lint.Pass, l *copperLink, length, most unit.Length, law law)
 // linkTerms are the runs that make up a link, and their sum.
 func linkTerms(p *lint.Pass, l *plant.Link) []lint.Term {
 	terms := make([]lint.Term, 0, len(l.Runs)+3)
-	sum := ""
-	for i, r := range l.Runs {
+	sum := make([]string, 0, len(l.Runs))
+	for _, r := range l.Runs {
 		length, _ := r.Length()
-		terms = append(terms, term("run "+schema.Printable(r.Label), length.Text(p.Units())))
-		if i > 0 {
-			sum += " + "
-		}
-		sum += length.Text(p.Units())
+		sum = append(sum, length.Text(p.Units()))
+		terms = append(terms, term("run "+schema.Printable(r.Label), sum[len(sum)-1]))
 	}
 	if len(l.Runs) > 1 {
 		total, _ := l.Length()
-		terms = append(terms, term("permanent link", sum+" = "+total.Text(p.Units())))
+		terms = append(terms, term("permanent link", strings.Join(sum, " + ")+" = "+total.Text(p.Units())))
 	}
 	return terms
 }

@@ -24,6 +24,9 @@ func lengthCords(p *lint.Pass) {
 		if len(c.Cords) == 0 || len(c.Links) != 1 {
 			continue // the formulas are those of one horizontal link
 		}
+		if p.Plant.Regime == standard.TIA && shortCords(c) {
+			continue
+		}
 		channel, ok := k.channel(c)
 		if !ok || channel.tooLong() {
 			continue
@@ -43,6 +46,17 @@ func lengthCords(p *lint.Pass) {
 			check.office(gauge, how)
 		}
 	}
+}
+
+// shortCords says whether the cords are too short for any limit of ANSI/TIA:
+// beside 90 m, 26 AWG, all cords may have 8 m and a work-area cord 4 m.
+func shortCords(c *plant.Channel) bool {
+	sum, known := c.CordLength()
+	if !known || sum > 8*unit.Metre {
+		return false
+	}
+	cord, _ := multiUserCord(c)
+	return cord == nil || sum <= 4*unit.Metre
 }
 
 // cordCheck holds the cords of one channel against the formulas.

@@ -35,13 +35,13 @@ func consolidationPoint(p *lint.Pass) {
 		if !known || fixed >= least {
 			continue
 		}
-		law := lawOf(src, own)
+		rests := lawOf(src, own)
 		if own == "" && p.Plant.Regime == standard.TIA {
 			// ANSI/TIA recommends what ISO/IEC requires.
-			law.severity = lint.Observation
-			law.source += " (a recommendation there)"
+			rests.severity = lint.Observation
+			rests.source += " (a recommendation there)"
 		}
-		p.Report(pointTooNear(p, l, point, fixed, least, law))
+		p.Report(pointTooNear(p, l, point, fixed, least, rests))
 	}
 }
 

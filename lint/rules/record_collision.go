@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"homerun/lint"
@@ -133,12 +134,25 @@ func recordPaths(p *plant.Plant) []string {
 		}
 	}
 	add(p.Entry)
-	for _, kind := range schema.Kinds() {
-		for _, label := range p.Labels(kind.Name) {
-			if item, ok := p.Find(label); ok {
-				add(item.Place())
-			}
-		}
+	each(p.Spaces, add)
+	each(p.Pathways, add)
+	each(p.Interferences, add)
+	each(p.Cables, add)
+	each(p.Racks, add)
+	each(p.Holders, add)
+	each(p.Busbars, add)
+	each(p.Bundles, add)
+	each(p.Runs, add)
+	each(p.Cords, add)
+	each(p.Tests, add)
+	for _, e := range slices.Concat(p.Policies, p.Waivers) {
+		add(e)
 	}
 	return paths
+}
+
+func each[T plant.Item](items []T, add func(schema.Entry)) {
+	for _, item := range items {
+		add(item.Place())
+	}
 }
