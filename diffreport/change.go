@@ -99,35 +99,46 @@ func (o Options) tolerance() int64 {
 }
 
 // Former returns a function that tells what a record of the later plant was
-// called in the earlier one. Ports ("1A-A:07") and unlabelled blocks ("1-T-04
+// called in the earlier one; Latter is its counterpart. Ports ("1A-A:07") and unlabelled blocks ("1-T-04
 // power") follow their record. A label that was given to something new while
 // its old bearer goes on under another gives the empty text; any other text is
 // returned as it is.
 func Former(changes []Change) func(label string) string {
-	before := make(map[string]string)
-	left := make(map[string]bool)
+	return renaming(changes, func(c *Change) (from, to string) { return c.Label, c.Former })
+}
+
+// Latter returns a function that tells what a record of the earlier plant is
+// called in the later one, by the same rules as Former.
+func Latter(changes []Change) func(label string) string {
+	return renaming(changes, func(c *Change) (from, to string) { return c.Former, c.Label })
+}
+
+func renaming(changes []Change, pair func(*Change) (from, to string)) func(label string) string {
+	other := make(map[string]string)
+	taken := make(map[string]bool)
 	for i := range changes {
 		if c := &changes[i]; c.Former != "" {
-			before[c.Label] = c.Former
-			left[c.Former] = true
+			from, to := pair(c)
+			other[from] = to
+			taken[to] = true
 		}
 	}
-	if len(before) == 0 {
+	if len(other) == 0 {
 		return func(label string) string { return label }
 	}
 	return func(label string) string {
-		if old, ok := before[label]; ok {
-			return old
+		if found, ok := other[label]; ok {
+			return found
 		}
-		if left[label] {
+		if taken[label] {
 			return ""
 		}
 		for _, cut := range []int{strings.LastIndexByte(label, ':'), strings.LastIndexByte(label, ' ')} {
 			if cut < 1 {
 				continue
 			}
-			if old, ok := before[label[:cut]]; ok {
-				return old + label[cut:]
+			if found, ok := other[label[:cut]]; ok {
+				return found + label[cut:]
 			}
 		}
 		return label

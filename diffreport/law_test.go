@@ -45,19 +45,23 @@ func TestComparingBackwardsMirrors(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		before := site(t)
 		after := edit(t, before)
+		if !recognisable(before, after) {
+			t.Skip("a relabelling is taken back only for what still shares an end or a place")
+		}
 		base, head := sound(t, before.write(plain(before))), sound(t, after.write(plain(after)))
 		forth := diffreport.Compare(base, head, diffreport.Options{})
 		back := diffreport.Compare(head, base, diffreport.Options{})
 		if diff := cmp.Diff(asSeen(forth, asIs), asSeen(back, turnedRound)); diff != "" {
 			t.Fatalf("forwards, and backwards turned round:\n%s", diff)
 		}
-		was, will := diffreport.Former(forth), diffreport.Former(back)
+		was, will := diffreport.Former(forth), diffreport.Latter(forth)
+		again := diffreport.Former(back)
 		for i := range forth {
 			c := &forth[i]
 			if c.Former == "" {
 				continue
 			}
-			if was(c.Label) != c.Former || will(c.Former) != c.Label {
+			if was(c.Label) != c.Former || will(c.Former) != c.Label || again(c.Former) != c.Label {
 				t.Fatalf("%s was %q, %s will be %q", c.Label, was(c.Label), c.Former, will(c.Former))
 			}
 			if got := was(c.Label + ":3"); got != c.Former+":3" {
@@ -79,6 +83,28 @@ func TestSameInputSameOutput(t *testing.T) {
 			t.Fatalf("once\n%s\nand again\n%s", first, again)
 		}
 	})
+}
+
+// recognisable says whether every relabelled thing still has an end or, where
+// it has none, a reference that it had.
+func recognisable(before, after world) bool {
+	for id, t := range after {
+		if before[id] == nil || before[id].label == t.label {
+			continue
+		}
+		known, stated := false, false
+		for name, value := range before[id].fields {
+			if !strings.HasPrefix(value, "@") || t.kind == "run" && name != "from" && name != "to" {
+				continue
+			}
+			stated = true
+			known = known || t.fields[name] == value
+		}
+		if stated && !known {
+			return false
+		}
+	}
+	return true
 }
 
 // listed writes changes as the made-up site does.

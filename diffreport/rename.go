@@ -1,11 +1,18 @@
 package diffreport
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+
+	"homerun/schema"
+)
 
 // A claim is a record's own word that it had another label before.
 type claim struct {
 	b, h int
 	how  string
+	// back is set where it is the earlier record that says so.
+	back bool
 	dead bool
 }
 
@@ -14,7 +21,7 @@ type claim struct {
 // record the label it has again. Labels may be exchanged or passed on in a row;
 // a claim counts only where everything under its two labels is accounted for.
 func (c *comparison) stated() {
-	claims := c.claims()
+	claims := c.believed(c.claims())
 	if len(claims) == 0 {
 		return
 	}
@@ -97,7 +104,7 @@ func (c *comparison) claims() []*claim {
 	for b, was := range c.sides[earlier] {
 		if old, fresh := c.freshFormer(earlier, was); fresh && c.first[earlier][was.key()] == b && !c.tidied(was) {
 			if h := c.place(later, key{was.Kind, old}); h >= 0 {
-				all = append(all, &claim{b: b, h: h, how: "it has the label again that it had before"})
+				all = append(all, &claim{b: b, h: h, back: true, how: "it has the label again that it had before"})
 			}
 		}
 	}
@@ -124,6 +131,41 @@ func (c *comparison) freshFormer(s side, r subject) (label string, fresh bool) {
 func (c *comparison) tidied(was subject) bool {
 	h := c.place(later, was.key())
 	return h >= 0 && c.recordKey(earlier, was.Record) == c.recordKey(later, c.sides[later][h].Record)
+}
+
+// believed keeps the claims of later records, and those of earlier ones where
+// something else speaks for them too: an old former label outlives the record
+// that stated it, and the label may have gone to something new since.
+func (c *comparison) believed(claims []*claim) []*claim {
+	now := make(map[string]string)
+	for _, cl := range claims {
+		now[c.sides[earlier][cl.b].Label] = c.sides[later][cl.h].Label
+	}
+	return slices.DeleteFunc(claims, func(cl *claim) bool {
+		return cl.back && !resembles(c.sides[earlier][cl.b].Record, c.sides[later][cl.h].Record, now)
+	})
+}
+
+// resembles says whether two records share an end or, where they have none, any
+// other reference.
+func resembles(was, is *schema.Record, now map[string]string) bool {
+	ends := was.Kind.Name == schema.KindRun || was.Kind.Name == schema.KindCord
+	stated := false
+	for i := range was.Values {
+		v := &was.Values[i]
+		if v.Bad || !refers(v.Field) || ends && v.Field.Type != schema.PortReference {
+			continue
+		}
+		stated = true
+		w := is.Own(v.Field.Name)
+		if w == nil || w.Bad {
+			continue
+		}
+		if v.Same(w) || v.List == nil && v.Number == w.Number && v.Last == w.Last && now[v.Text] == w.Text {
+			return true
+		}
+	}
+	return !stated
 }
 
 // unrivalled keeps the claims that no other claim contradicts.
