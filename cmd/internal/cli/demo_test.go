@@ -17,13 +17,14 @@ import (
 // byte, and nothing of the user's settings can change it.
 func TestDemoLeavesTheExample(t *testing.T) {
 	t.Parallel()
-	dir := filepath.Join(t.TempDir(), "made")
+	stand := t.TempDir()
+	dir := filepath.Join(stand, "made")
 	var out, said strings.Builder
 	status := cli.Main(context.Background(), []string{"demo", "--dir", dir}, cli.Process{
 		In: strings.NewReader(""), Out: &out, Err: &said,
 		Env:     append(os.Environ(), "GIT_DIR=/nowhere", "GIT_CONFIG_COUNT=1", "GIT_CONFIG_KEY_0=commit.gpgSign", "GIT_CONFIG_VALUE_0=true"),
-		Dir:     func() (string, error) { return t.TempDir(), nil },
-		Program: os.Executable, Now: time.Now,
+		Dir:     func() (string, error) { return stand, nil },
+		Program: os.Executable, Now: func() time.Time { return time.Date(2040, 1, 1, 0, 0, 0, 0, time.UTC) },
 	})
 	if status != 0 {
 		t.Fatalf("status %d\n%s\n%s", status, said.String(), out.String())
