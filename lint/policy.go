@@ -19,6 +19,9 @@ type Policy struct {
 	// Length is the owner's limit, where HasLength is set.
 	Length    unit.Length
 	HasLength bool
+	// Share is the owner's limit in per cent, where HasShare is set.
+	Share    Share
+	HasShare bool
 }
 
 // A PolicyFault is a policy that can not be followed, and why.
@@ -52,7 +55,7 @@ func readPolicies(p *plant.Plant, rules []*Rule) *policies {
 
 func (ps *policies) add(r *Rule, e schema.Entry) {
 	if first := ps.byRule[r.Name]; first != nil {
-		ps.fault(e, schema.PolicyRule.Field, fmt.Sprintf("%s: policy %s already decides about %s", e.Label, first.Label, r.Name), "keep one policy for a rule")
+		ps.fault(e, schema.PolicyRule.Field, fmt.Sprintf("%s: policy %s already decides about %s", schema.Printable(e.Label), schema.Printable(first.Label), r.Name), "keep one policy for a rule")
 		return
 	}
 	policy := &Policy{Entry: e}
@@ -69,7 +72,7 @@ func (ps *policies) severity(r *Rule, policy *Policy) {
 	lowers := word == "off" || word == Observation.String() && r.Severity == Nonconformity
 	switch {
 	case r.Safety && lowers:
-		ps.fault(policy.Entry, schema.PolicySeverity.Field, fmt.Sprintf("%s: %s is a safety rule and stays a nonconformity", policy.Label, r.Name),
+		ps.fault(policy.Entry, schema.PolicySeverity.Field, fmt.Sprintf("%s: %s is a safety rule and stays a nonconformity", schema.Printable(policy.Label), r.Name),
 			"where a departure is acceptable, write a waiver with a reason and an expiry")
 	case word == "off":
 		policy.Off = true
@@ -86,15 +89,28 @@ func (ps *policies) limit(r *Rule, policy *Policy) {
 		return
 	}
 	if r.Limit == NoLimit {
-		ps.fault(policy.Entry, schema.PolicyLimit.Field, fmt.Sprintf("%s: %s has no limit that an owner can set", policy.Label, r.Name), "take the limit out")
+		ps.fault(policy.Entry, schema.PolicyLimit.Field, fmt.Sprintf("%s: %s has no limit that an owner can set", schema.Printable(policy.Label), r.Name), "take the limit out")
+		return
+	}
+	if r.Limit == GreatestShare {
+		ps.share(policy, text)
 		return
 	}
 	length, err := unit.ParseLength(text)
 	if mistake, ok := errors.AsType[*unit.Error](err); ok {
-		ps.fault(policy.Entry, schema.PolicyLimit.Field, fmt.Sprintf("%s: limit: %s", policy.Label, mistake.Message), mistake.Next)
+		ps.fault(policy.Entry, schema.PolicyLimit.Field, fmt.Sprintf("%s: limit: %s", schema.Printable(policy.Label), mistake.Message), mistake.Next)
 		return
 	}
 	policy.Length, policy.HasLength = length, true
+}
+
+func (ps *policies) share(policy *Policy, text string) {
+	share, ok := parseShare(text)
+	if !ok {
+		ps.fault(policy.Entry, schema.PolicyLimit.Field, fmt.Sprintf("%s: limit: %s is no share in whole per cent from 1 to 100", policy.Label, schema.Quote(text)), `write "40 %"`)
+		return
+	}
+	policy.Share, policy.HasShare = share, true
 }
 
 func (ps *policies) fault(e schema.Entry, f *schema.Field, message, next string) {

@@ -1,6 +1,8 @@
 package lint
 
 import (
+	"strings"
+
 	"homerun/schema"
 	"homerun/schema/plant"
 	"homerun/schema/unit"
@@ -26,7 +28,7 @@ func readWaivers(p *plant.Plant, today unit.Date) []*Waiver {
 	for _, e := range p.Waivers {
 		w := &Waiver{Entry: e, Unusable: e.Damaged}
 		for _, f := range e.Kind.Fields {
-			if v := e.Own(f.Name); f.Required && (v == nil || v.Bad || v.Field.Type == schema.Text && v.Text == "") {
+			if v := e.Own(f.Name); f.Required && (v == nil || v.Bad || v.Field.Type == schema.Text && strings.TrimSpace(v.Text) == "") {
 				w.Unusable = true
 			}
 		}

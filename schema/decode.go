@@ -103,7 +103,7 @@ func (d *decoder) label(r *Record, b *block.Block) {
 	}
 	switch {
 	case len(b.Labels) > want:
-		d.fault(BadLabel, r, b.Labels[want].At, fmt.Sprintf("a %s takes %s", r.Kind.Name, labels(want)), "take this word out")
+		d.fault(BadLabel, r, b.Labels[want].At, fmt.Sprintf("%s takes %s", OneOf([]string{r.Kind.Name}), labels(want)), "take this word out")
 	case len(b.Labels) < want:
 		d.fault(BadLabel, r, b.Head, fmt.Sprintf("this %s has no label", r.Kind.Name), fmt.Sprintf("write the identifier on the wall after the word: %s \"1A\" {", r.Kind.Name))
 	}
@@ -147,7 +147,7 @@ func (d *decoder) unknownField(r *Record, bf *block.Field) {
 	for _, f := range r.Kind.Fields {
 		names = append(names, f.Name)
 	}
-	message := fmt.Sprintf("a %s has no field %s", r.Kind.Name, Quote(bf.Name.Text))
+	message := fmt.Sprintf("%s has no field %s", OneOf([]string{r.Kind.Name}), Quote(bf.Name.Text))
 	next := "its fields are " + list(names)
 	if near := nearest(bf.Name.Text, names); near != "" {
 		next = "did you mean " + near + "?"
@@ -163,14 +163,14 @@ func (d *decoder) inner(r *Record, b *block.Block) {
 		r.Inner = append(r.Inner, d.record(k, b, r))
 		return
 	}
-	message := fmt.Sprintf("a %s holds no %s", r.Kind.Name, Quote(b.Kind.Text))
+	message := fmt.Sprintf("%s holds no %s", OneOf([]string{r.Kind.Name}), Quote(b.Kind.Text))
 	var next string
 	names := kindNames(r.Kind.Blocks)
 	switch near := nearest(b.Kind.Text, names); {
 	case near != "":
 		next = "did you mean " + near + "?"
 	case isTop(b.Kind.Text):
-		next = "close the " + r.Kind.Name + " first: a " + b.Kind.Text + " stands by itself"
+		next = "close the " + r.Kind.Name + " first: " + OneOf([]string{b.Kind.Text}) + " stands by itself"
 	case len(names) > 0:
 		next = "inside it stand " + list(names)
 	default:

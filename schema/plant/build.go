@@ -3,6 +3,7 @@ package plant
 import (
 	"cmp"
 	"fmt"
+	"path"
 	"slices"
 
 	"homerun/schema"
@@ -97,10 +98,15 @@ func (p *Plant) takeBundle(it item) {
 	}
 }
 
+// takePlant keeps one plant record: the one in plant.hcl, which makes the
+// folder a plant, before any other.
 func (p *Plant) takePlant(e schema.Entry) {
-	if p.Entry.Record == nil {
+	switch {
+	case p.Entry.Record == nil:
 		p.Entry = e
 		return
+	case path.Base(e.Path) == schema.PlantFile && path.Base(p.Entry.Path) != schema.PlantFile:
+		p.Entry, e = e, p.Entry
 	}
 	p.problem(schema.DuplicateLabel, e, e.Start(), fmt.Sprintf("%s: this folder already is the plant %s", schema.Printable(e.Label), schema.Printable(p.Entry.Label)),
 		"keep one plant record in a plant's folder", schema.Note{Kind: schema.KindPlant, Label: p.Entry.Label, At: p.Entry.Start(), Message: "first stated here"})
@@ -131,7 +137,7 @@ func (p *Plant) enter(label string, it Item) {
 	e := it.Place()
 	if first, taken := p.index[label]; taken {
 		f := first.Place()
-		p.problem(schema.DuplicateLabel, e, e.Within(e.LabelAt), fmt.Sprintf("%s: the label is already that of a %s", schema.Printable(label), f.Kind.Name),
+		p.problem(schema.DuplicateLabel, e, e.Within(e.LabelAt), fmt.Sprintf("%s: the label is already that of %s", schema.Printable(label), schema.OneOf([]string{f.Kind.Name})),
 			"give one of the two another label, as on the wall", schema.Note{Kind: f.Kind.Name, Label: label, At: f.Within(f.LabelAt), Message: "first used here"})
 		return
 	}
@@ -146,12 +152,9 @@ func (p *Plant) problem(code schema.Code, e schema.Entry, at schema.Location, me
 // head reads the plant record itself.
 func (p *Plant) head() {
 	if p.Entry.Record == nil {
-		path := schema.PlantFile
-		if p.Dir != "." {
-			path = p.Dir + "/" + path
-		}
+		file := path.Join(p.Dir, schema.PlantFile)
 		p.Problems = append(p.Problems, schema.Problem{
-			Code: schema.MissingField, Kind: schema.KindPlant, At: schema.Location{Path: path, Line: 1, Column: 1, EndLine: 1, EndColumn: 1},
+			Code: schema.MissingField, Kind: schema.KindPlant, At: schema.Location{Path: file, Line: 1, Column: 1, EndLine: 1, EndColumn: 1},
 			Message: "no plant record could be read here", Next: `write one: plant "north-pier" { standard = "TIA-568" }`,
 		})
 		return

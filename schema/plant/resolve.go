@@ -225,7 +225,7 @@ func (p *Plant) find(e schema.Entry, label string, kinds []string, at schema.Loc
 	if slices.Contains(kinds, found.Kind.Name) {
 		return it, true
 	}
-	p.problem(schema.UnknownReference, e, at, fmt.Sprintf("%s: %s%s is a %s", schema.Printable(e.Name()), field, schema.Quote(label), found.Kind.Name),
+	p.problem(schema.UnknownReference, e, at, fmt.Sprintf("%s: %s%s is %s", schema.Printable(e.Name()), field, schema.Quote(label), schema.OneOf([]string{found.Kind.Name})),
 		"name "+schema.OneOf(kinds), schema.Note{Kind: found.Kind.Name, Label: label, At: found.Start(), Message: "stated here"})
 	return nil, false
 }

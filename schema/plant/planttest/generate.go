@@ -77,7 +77,7 @@ func (g *generator) common(b *strings.Builder, panels int) {
 		fmt.Fprintf(b, "space \"%dA\" {\n  kind        = \"telecommunications-room\"\n  floor       = \"%d\"\n  temperature = \"20 C\"\n}\n\n", floor, floor)
 		fmt.Fprintf(b, "space \"%d-HALL\" {\n  kind        = \"work-area\"\n  floor       = \"%d\"\n  temperature = \"20 C\"\n  noise       = \"E1\"\n}\n\n", floor, floor)
 		fmt.Fprintf(b, "space \"%d-CV\" {\n  kind        = \"ceiling-void\"\n  air         = \"plenum\"\n  floor       = \"%d\"\n  temperature = \"20 C\"\n  noise       = \"E1\"\n}\n\n", floor, floor)
-		fmt.Fprintf(b, "pathway \"%d-T-01\" {\n  kind    = \"tray\"\n  through = [\"%dA\", \"%d-CV\"]\n  length  = \"20 m\"\n  width   = \"600 mm\"\n  depth   = \"100 mm\"\n}\n\n", floor, floor, floor)
+		fmt.Fprintf(b, "pathway \"%d-T-01\" {\n  kind    = \"tray\"\n  through = [\"%dA\", \"%d-CV\"]\n  length  = \"25 m\"\n  width   = \"600 mm\"\n  depth   = \"100 mm\"\n}\n\n", floor, floor, floor)
 		fmt.Fprintf(b, "pathway \"%d-J-01\" {\n  kind    = \"hooks\"\n  through = [\"%d-CV\", \"%d-HALL\"]\n  length  = \"10 m\"\n}\n\n", floor, floor, floor)
 		fmt.Fprintf(b, "equipment \"%dA-SW1\" {\n  kind  = \"switch\"\n  space = \"%dA\"\n  ports = 480\n}\n\n", floor, floor)
 	}
@@ -103,7 +103,7 @@ func (g *generator) panel(b *strings.Builder, n int) {
 		fmt.Fprintf(b, "  run \"%s%02d\" {\n", name, port)
 		g.remark(b, "    ")
 		fmt.Fprintf(b, "    from   = \"%s:%02d\"\n    to     = \"%d.%s%02d:%d\"\n    length = \"%d.%d m\"\n    serves = \"10GBASE-T\"\n",
-			name, port, floor, letter, (port+1)/2, 2-port%2, 31+g.random.IntN(54), g.random.IntN(10))
+			name, port, floor, letter, (port+1)/2, 2-port%2, 41+g.random.IntN(44), g.random.IntN(10))
 		g.note(b, "    ")
 		b.WriteString("  }\n")
 	}
