@@ -7,7 +7,7 @@ pathway "2-C-01" {
   diameter    = "27 mm"
   bends       = "180 deg"
   pull        = "18 m"
-  bend_radius = "160 mm"
+  bend_radius = "170 mm"
   crossing "2-F-02" {
     rating          = "1 h"
     firestop        = "2-FSL04"
