@@ -8,7 +8,13 @@ import (
 // A Pass is what one rule sees of one run: the plant, the owner's limit and a
 // place for findings.
 type Pass struct {
-	Plant  *plant.Plant
+	Plant *plant.Plant
+	// Base is the plant before the change, nil where there is nothing to
+	// compare with. A rule that judges a change always has one.
+	Base *plant.Plant
+	// Former tells what a record is called in Base; empty where its label is
+	// that of another record there.
+	Former func(label string) string
 	rule   *Rule
 	policy *Policy
 	found  []Finding

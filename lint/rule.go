@@ -19,6 +19,9 @@ type Rule struct {
 	// Safety is set where departing from the rule can hurt somebody: a policy
 	// can not lower it, only a waiver with a reason and an end can.
 	Safety bool
+	// Change is set where the rule judges a change and not a state: it is
+	// checked only where there is a plant to compare with.
+	Change bool
 	// Limit says how an owner's stricter limit is written, where one can be.
 	Limit LimitKind
 	// Check reports findings about a plant.

@@ -18,6 +18,12 @@ type Options struct {
 	// Known lists every rule name there is, so that a waiver for a rule that
 	// is merely not run now is not taken for a mistake; nil takes those run.
 	Known []string
+	// Base is the plant before the change, for the rules that judge a change;
+	// without it they are not checked.
+	Base *plant.Plant
+	// Former tells what a record is called in Base; nil where nothing was
+	// renamed.
+	Former func(label string) string
 }
 
 // A Report is what a run of the linter found.
@@ -50,14 +56,14 @@ func Run(p *plant.Plant, rules []*Rule, o Options) (*Report, error) {
 		}
 	}
 	policies := readPolicies(p, rules)
-	found, err := check(p, rules, policies)
+	found, err := check(p, rules, policies, o)
 	if err != nil {
 		return nil, err
 	}
 	waivers := readWaivers(p, o.Today)
 	report := &Report{Plant: p}
 	report.split(found, waivers)
-	review := &Review{Plant: p, Today: o.Today, Waivers: waivers, Policies: policies, Known: known}
+	review := &Review{Plant: p, Today: o.Today, Waivers: waivers, Policies: policies, Known: known, Changes: changes(rules)}
 	for _, r := range rules {
 		if r.Review == nil {
 			continue
@@ -72,21 +78,36 @@ func Run(p *plant.Plant, rules []*Rule, o Options) (*Report, error) {
 	return report, nil
 }
 
+// changes lists the rules that judge a change.
+func changes(rules []*Rule) []string {
+	var names []string
+	for _, r := range rules {
+		if r.Change {
+			names = append(names, r.Name)
+		}
+	}
+	return names
+}
+
 // check runs the rules side by side: they only read the plant, and what each
 // found is put together in the order of the rules.
-func check(p *plant.Plant, rules []*Rule, policies *policies) ([]Finding, error) {
+func check(p *plant.Plant, rules []*Rule, policies *policies, o Options) ([]Finding, error) {
+	former := o.Former
+	if former == nil {
+		former = func(label string) string { return label }
+	}
 	found := make([][]Finding, len(rules))
 	failed := make([]error, len(rules))
 	var wait sync.WaitGroup
 	turns := make(chan struct{}, runtime.GOMAXPROCS(0))
 	for i, r := range rules {
-		if r.Check == nil {
+		if r.Check == nil || r.Change && o.Base == nil {
 			continue
 		}
 		turns <- struct{}{}
 		wait.Go(func() {
 			defer func() { <-turns }()
-			pass := &Pass{Plant: p, rule: r, policy: policies.of(r)}
+			pass := &Pass{Plant: p, Base: o.Base, Former: former, rule: r, policy: policies.of(r)}
 			failed[i] = guard(r, func() { r.Check(pass) })
 			found[i] = policies.apply(r, pass.found)
 		})

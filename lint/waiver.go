@@ -53,7 +53,10 @@ type Review struct {
 	Policies *policies
 	// Known are the names of all rules.
 	Known []string
-	found []Finding
+	// Changes are the rules that judge a change: a waiver for one of them
+	// matches only while that change is made.
+	Changes []string
+	found   []Finding
 }
 
 // Report adds a finding.

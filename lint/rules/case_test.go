@@ -10,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"golang.org/x/tools/txtar"
 
+	"homerun/diffreport"
 	"homerun/lint"
 	"homerun/lint/rules"
 	"homerun/schema"
@@ -18,7 +19,8 @@ import (
 
 // cases is where the cases stand: a folder for each rule, a text archive for
 // each case. Its comment says what the case shows and where the figures stand;
-// its files are those of a plant; "want" holds the findings of all rules, one
+// its files are those of a plant, those below "before/" those of the plant before
+// the change, for the rules that judge one; "want" holds the findings of all rules, one
 // line each; "working", where there is one, the sum of the first finding of the
 // folder's rule, with its result, limit and source.
 const cases = "../../testdata/lint"
@@ -51,7 +53,7 @@ func runCase(t *testing.T, path, rule string) {
 	if len(strings.TrimSpace(string(archive.Comment))) == 0 {
 		t.Error("the case does not say what it shows and where its figures stand")
 	}
-	var files []*schema.File
+	var files, before []*schema.File
 	var want, working string
 	asked := false
 	reader := schema.NewReader()
@@ -62,13 +64,17 @@ func runCase(t *testing.T, path, rule string) {
 		case "working":
 			working = string(f.Data)
 		default:
+			if name, old := strings.CutPrefix(f.Name, "before/"); old {
+				before = append(before, reader.ReadFile(name, string(f.Data)))
+				continue
+			}
 			files = append(files, reader.ReadFile(f.Name, string(f.Data)))
 		}
 	}
 	if !asked {
 		t.Fatal("the case has no want")
 	}
-	report, err := lint.Run(plant.Build(".", files), rules.All(), lint.Options{Today: today(t)})
+	report, err := lint.Run(plant.Build(".", files), rules.All(), changed(t, before, plant.Build(".", files)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -87,6 +93,18 @@ func runCase(t *testing.T, path, rule string) {
 		}
 	}
 	t.Error("a sum is wanted, and there is no finding")
+}
+
+// changed are the options for holding a plant against what it was before; as
+// the commands do it, the comparison tells what was relabelled.
+func changed(t *testing.T, before []*schema.File, head *plant.Plant) lint.Options {
+	t.Helper()
+	o := lint.Options{Today: today(t)}
+	if len(before) > 0 {
+		o.Base = plant.Build(".", before)
+		o.Former = diffreport.Former(diffreport.Compare(o.Base, head, diffreport.Options{}))
+	}
+	return o
 }
 
 // line writes a finding as cases want it. Where a finding counts for less than

@@ -24,9 +24,11 @@ type Page struct {
 	Caution string
 	// Decides says who decides in doubt.
 	Decides string
-	// Given are records that both examples share; may be empty. Fails and
-	// Passes are records, each of which makes a whole plant with Given.
-	Given, Fails, Passes string
+	// Before are the records before the change, for a rule that judges one:
+	// a whole plant, empty for other rules. Given are records that both
+	// examples share; may be empty. Fails and Passes are records, each of
+	// which makes a whole plant with Given.
+	Before, Given, Fails, Passes string
 }
 
 // section is one part of a page: its heading, where its text goes, and what
@@ -46,6 +48,7 @@ func (p *Page) sections() []section {
 		{head: "Sure", text: &p.Sure},
 		{head: "Caution", text: &p.Caution, optional: true},
 		{head: "Decides", text: &p.Decides},
+		{head: "Before", text: &p.Before, optional: true, records: true},
 		{head: "Given", text: &p.Given, optional: true, records: true},
 		{head: "Fails", text: &p.Fails, records: true},
 		{head: "Passes", text: &p.Passes, records: true},

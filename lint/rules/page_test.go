@@ -22,11 +22,24 @@ func today(t *testing.T) unit.Date {
 	return d
 }
 
-// lintText holds one text of records against every rule.
+// lintText holds one text of records against every rule, with nothing to compare
+// it with.
 func lintText(t *testing.T, text string) *lint.Report {
 	t.Helper()
-	file := schema.NewReader().ReadFile(schema.PlantFile, text)
-	report, err := lint.Run(plant.Build(".", []*schema.File{file}), rules.All(), lint.Options{Today: today(t)})
+	return lintPage(t, rules.Page{}, text)
+}
+
+// lintPage holds one example of a page against every rule, as a change of what
+// the page says was there before.
+func lintPage(t *testing.T, page rules.Page, example string) *lint.Report {
+	t.Helper()
+	reader := schema.NewReader()
+	var before []*schema.File
+	if page.Before != "" {
+		before = []*schema.File{reader.ReadFile(schema.PlantFile, page.Before)}
+	}
+	head := plant.Build(".", []*schema.File{reader.ReadFile(schema.PlantFile, page.Given+"\n"+example)})
+	report, err := lint.Run(head, rules.All(), changed(t, before, head))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -59,7 +72,7 @@ func TestPages(t *testing.T) {
 			if !ok || page.Rule != r.Name || page.Title != r.Title {
 				t.Fatalf("page of %s is that of %q, %q", r.Name, page.Rule, page.Title)
 			}
-			failing := lintText(t, page.Given+"\n"+page.Fails)
+			failing := lintPage(t, page, page.Fails)
 			if !slices.ContainsFunc(failing.Findings, func(f lint.Finding) bool { return f.Rule == r.Name }) {
 				t.Errorf("the failing example does not break the rule:\n%s", lines(failing.Findings))
 			}
@@ -68,7 +81,7 @@ func TestPages(t *testing.T) {
 					t.Errorf("the failing example breaks another rule: %s", line(&f))
 				}
 			}
-			if passing := lintText(t, page.Given+"\n"+page.Passes); len(passing.Findings) > 0 {
+			if passing := lintPage(t, page, page.Passes); len(passing.Findings) > 0 {
 				t.Errorf("the passing example breaks rules:\n%s", lines(passing.Findings))
 			}
 		})
@@ -82,7 +95,7 @@ func TestFindingsAreWhole(t *testing.T) {
 	t.Parallel()
 	for _, r := range rules.All() {
 		page, _ := rules.PageOf(r.Name)
-		for _, f := range lintText(t, page.Given+"\n"+page.Fails).Findings {
+		for _, f := range lintPage(t, page, page.Fails).Findings {
 			switch {
 			case f.Message == "" || f.Next == "" || f.Source == "" || f.At.Path == "" || f.At.Line == 0:
 				t.Errorf("%s: message, next step, source or place is missing: %s", r.Name, line(&f))

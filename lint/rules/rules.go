@@ -3,7 +3,7 @@ package rules
 import "homerun/lint"
 
 // All returns every rule, in the order in which they are explained: record,
-// category, length, rating, shielding, waiver. The slice is the caller's own.
+// category, length, rating, shielding, transition, waiver. The slice is the caller's own.
 func All() []*lint.Rule {
 	return []*lint.Rule{
 		RecordUnreadable,
@@ -46,6 +46,11 @@ func All() []*lint.Rule {
 		ShieldingContinuity,
 		ShieldingBonding,
 		ShieldingConstruction,
+
+		TransitionLifecycle,
+		TransitionLabelReused,
+		TransitionWaiver,
+		TransitionTestEdited,
 
 		WaiverExpired,
 		WaiverReason,

@@ -81,7 +81,7 @@ func waiverRule(r *lint.Review) {
 func noSuchRule(r *lint.Review, e schema.Entry, field *schema.Field, name string) lint.Finding {
 	f := lint.AboutField(e, field)
 	f.Message = fmt.Sprintf("%s: there is no rule %s", schema.Printable(e.Label), schema.Quote(name))
-	f.Working = []lint.Term{term("rule named", schema.Quote(name)), term("rules there are", fmt.Sprint(len(r.Known)))}
+	f.Working = []lint.Term{term("rule named", schema.Quote(name))}
 	f.Result, f.Limit, f.Source = schema.Quote(name), "the name of a rule", "the list of rules"
 	f.Next = "explain lists the rules"
 	if near := schema.Nearest(name, r.Known); near != "" {
@@ -98,9 +98,9 @@ var WaiverUnmatched = &lint.Rule{
 
 func waiverUnmatched(r *lint.Review) {
 	for _, w := range r.Waivers {
-		// An expired or broken waiver is already named; a rule that reviews
-		// waivers can not be waived, so nothing can match.
-		if w.Expired || w.Unusable || !slices.Contains(r.Known, w.Rule) {
+		// An expired or broken waiver is already named. A change is made once,
+		// so its waiver matches once.
+		if slices.Contains(r.Changes, w.Rule) || w.Expired || w.Unusable || !slices.Contains(r.Known, w.Rule) {
 			continue
 		}
 		for i, label := range w.Records {

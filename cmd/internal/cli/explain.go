@@ -102,7 +102,7 @@ func (a *app) explainRule(ctx context.Context, text rules.Page) error {
 		page.Line(0, 0, console.In(console.Strong, s.head))
 		paragraphs(page, s.body)
 	}
-	for _, s := range []struct{ head, body string }{{"given", text.Given}, {"fails", text.Fails}, {"passes", text.Passes}} {
+	for _, s := range []struct{ head, body string }{{"before", text.Before}, {"given", text.Given}, {"fails", text.Fails}, {"passes", text.Passes}} {
 		if s.body == "" {
 			continue
 		}

@@ -3,17 +3,13 @@ package cli
 import (
 	"context"
 	"fmt"
-	"slices"
 
 	"github.com/spf13/cobra"
 
-	"homerun/diffreport"
 	"homerun/lint"
 	"homerun/lint/report"
-	"homerun/lint/rules"
 	"homerun/schema"
 	"homerun/schema/plant"
-	"homerun/schema/unit"
 )
 
 type lintFlags struct {
@@ -95,14 +91,9 @@ func (a *app) lint(ctx context.Context, o lintFlags) error {
 	}
 	objected := false
 	for _, p := range snap.Plants {
-		rep, err := lintPlant(p, snap.Date)
+		rep, err := lintAgainst(p, bases, snap)
 		if err != nil {
 			return err
-		}
-		if o.since != "" {
-			if err := compareReports(rep, bases, snap); err != nil {
-				return err
-			}
 		}
 		if err := a.showReport(ctx, rep, snap, o); err != nil {
 			return err
@@ -160,51 +151,6 @@ func (a *app) baseline(ctx context.Context, src *source, rev string) (*snapshot,
 		return nil, nil
 	}
 	return base, err
-}
-
-func lintPlant(p *plant.Plant, today unit.Date) (*lint.Report, error) {
-	return lint.Run(p, rules.All(), lint.Options{Today: today})
-}
-
-// compareReports marks what no base had. A plant that is in no base is new as
-// a whole.
-func compareReports(rep *lint.Report, bases []*snapshot, head *snapshot) error {
-	introduced := make([]bool, len(rep.Findings))
-	for i := range introduced {
-		introduced[i] = true
-	}
-	for _, base := range bases {
-		if err := compareReport(rep, base, head); err != nil {
-			return err
-		}
-		for i := range rep.Findings {
-			introduced[i] = introduced[i] && rep.Findings[i].Introduced
-			rep.Findings[i].Introduced = false
-		}
-	}
-	for i := range rep.Findings {
-		rep.Findings[i].Introduced = introduced[i]
-	}
-	return nil
-}
-
-func compareReport(rep *lint.Report, base, head *snapshot) error {
-	p := rep.Plant
-	before := counterpart(base, p)
-	if before == nil {
-		lint.Introduced(nil, rep.Findings, nil)
-		return nil
-	}
-	if slices.Equal(base.entries[before.Dir], head.entries[p.Dir]) {
-		return nil // the same bytes: nothing is new
-	}
-	stood, err := lintPlant(before, head.Date)
-	if err != nil {
-		return err
-	}
-	former := diffreport.Former(diffreport.Compare(before, p, diffreport.Options{}))
-	lint.Introduced(append(stood.Findings, stood.Waived...), rep.Findings, former)
-	return nil
 }
 
 // counterpart finds a plant in another snapshot: by label, or by folder where

@@ -1,0 +1,129 @@
+package cli
+
+import (
+	"slices"
+
+	"homerun/diffreport"
+	"homerun/lint"
+	"homerun/lint/rules"
+	"homerun/schema/plant"
+	"homerun/schema/unit"
+)
+
+// lintPlant holds a plant as it is against the rules, without those that judge
+// a change.
+func lintPlant(p *plant.Plant, today unit.Date) (*lint.Report, error) {
+	return lint.Run(p, rules.All(), lint.Options{Today: today})
+}
+
+// lintChange holds a plant against the rules, and the change that made it of
+// another plant against those that judge a change. Where there is no other
+// plant nothing was changed: everything is new.
+func lintChange(before, after *plant.Plant, changes []diffreport.Change, today unit.Date) (*lint.Report, error) {
+	return lint.Run(after, rules.All(), lint.Options{Today: today, Base: before, Former: diffreport.Former(changes)})
+}
+
+// A step is what leads from one base to a plant.
+type step struct {
+	// before is the plant in the base; nil where the plant is new.
+	before *plant.Plant
+	// same is set where both are of the same bytes.
+	same    bool
+	changes []diffreport.Change
+}
+
+func newStep(base *snapshot, p *plant.Plant, head *snapshot) step {
+	st := step{before: counterpart(base, p)}
+	if st.before == nil {
+		return st
+	}
+	if st.same = slices.Equal(base.entries[st.before.Dir], head.entries[p.Dir]); !st.same {
+		st.changes = diffreport.Compare(st.before, p, diffreport.Options{})
+	}
+	return st
+}
+
+// lintAgainst holds a plant against the rules and marks what no base had. A
+// plant that is in no base is new as a whole.
+func lintAgainst(p *plant.Plant, bases []*snapshot, head *snapshot) (*lint.Report, error) {
+	if len(bases) == 0 {
+		return lintPlant(p, head.Date)
+	}
+	steps := make([]step, len(bases))
+	for i, base := range bases {
+		steps[i] = newStep(base, p, head)
+	}
+	rep, err := lintSteps(p, steps, head.Date)
+	if err != nil {
+		return nil, err
+	}
+	introduced := make([]bool, len(rep.Findings))
+	for i := range introduced {
+		introduced[i] = true
+	}
+	for i := range steps {
+		if err := steps[i].mark(rep, head.Date); err != nil {
+			return nil, err
+		}
+		for i := range rep.Findings {
+			introduced[i] = introduced[i] && rep.Findings[i].Introduced
+			rep.Findings[i].Introduced = false
+		}
+	}
+	for i := range rep.Findings {
+		rep.Findings[i].Introduced = introduced[i]
+	}
+	return rep, nil
+}
+
+// lintSteps holds a plant against the rules, and every way that led to it
+// against those that judge a change: what one side of a merge had before is not
+// the merge's doing.
+func lintSteps(p *plant.Plant, steps []step, today unit.Date) (*lint.Report, error) {
+	for _, st := range steps {
+		if st.before == nil || st.same {
+			return lintPlant(p, today)
+		}
+	}
+	rep, err := lintChange(steps[0].before, p, steps[0].changes, today)
+	if err != nil {
+		return nil, err
+	}
+	for _, st := range steps[1:] {
+		other, err := lintChange(st.before, p, st.changes, today)
+		if err != nil {
+			return nil, err
+		}
+		rep.Findings = common(rep.Findings, other.Findings)
+		rep.Waived = common(rep.Waived, other.Waived)
+	}
+	return rep, nil
+}
+
+// common keeps of the findings about a change those that both have; findings
+// about the state are the same in both.
+func common(findings, others []lint.Finding) []lint.Finding {
+	same := func(label string) string { return label }
+	both := make(map[string]bool, len(others))
+	for i := range others {
+		both[others[i].Fingerprint(same)] = true
+	}
+	return slices.DeleteFunc(findings, func(f lint.Finding) bool { return !both[f.Fingerprint(same)] })
+}
+
+// mark marks what the step introduced.
+func (st *step) mark(rep *lint.Report, today unit.Date) error {
+	switch {
+	case st.before == nil:
+		lint.Introduced(nil, rep.Findings, nil)
+		return nil
+	case st.same:
+		return nil // the same bytes: nothing is new
+	}
+	stood, err := lintPlant(st.before, today)
+	if err != nil {
+		return err
+	}
+	lint.Introduced(append(stood.Findings, stood.Waived...), rep.Findings, diffreport.Former(st.changes))
+	return nil
+}
