@@ -31,7 +31,7 @@ func newRoot(a *app) *cobra.Command {
 	root.PersistentFlags().StringVar(&a.colourFlag, "color", "auto", "colour: auto, always or never")
 	root.PersistentFlags().StringVar(&a.plantFlag, "plant", "", "the plant, by label or folder, where the repository holds several")
 	root.AddCommand(
-		newInit(a), newLint(a), newExplain(a), newFormat(a), newHook(a), newDemo(a),
+		newInit(a), newLint(a), newExplain(a), newOrder(a), newHistory(a), newFormat(a), newHook(a), newDemo(a),
 	)
 	return root
 }
