@@ -202,7 +202,7 @@ func (p *planner) takeOff(w *cableWork, off [2]bool, verb string) []*task {
 				p.freed[s] = append(p.freed[s], t)
 			}
 		}
-		t.Cautions = p.endCautions(w.medium(), ends)
+		t.Cautions = append(p.endCautions(w.medium(), ends), p.loadCautions(ends)...)
 		tasks = append(tasks, p.add("", t))
 	})
 	return tasks

@@ -25,22 +25,25 @@ const abandonedDuty = "cable taken out of use has to be removed or tagged for fu
 func (p *planner) endCautions(medium plant.Medium, ends []end) []string {
 	cautions := p.lightCautions(medium)
 	for _, e := range ends {
-		h := e.holder()
-		if h == nil {
-			continue
-		}
-		if h.Medium() == plant.Fibre {
+		if h := e.holder(); h != nil && h.Medium() == plant.Fibre {
 			cautions = append(cautions, lightCaution)
-		}
-		for i := range e.row {
-			if by := suppliedBy(&e.row[i]); by != nil {
-				kind, _ := schema.EquipmentSupplies.In(by.Record())
-				cautions = append(cautions, fmt.Sprintf("%s supplies power over Ethernet (%s): switch the port off before the connection is opened, contacts parted under load are damaged", by.Label, kind))
-			}
 		}
 		if s := e.row.Space(); s != nil {
 			cautions = append(cautions, p.heightCautions(s)...)
-			cautions = append(cautions, p.ageCautions(s)...)
+		}
+	}
+	return cautions
+}
+
+// loadCautions are the dangers of parting a connection that carries power.
+func (p *planner) loadCautions(ends []end) []string {
+	var cautions []string
+	for _, e := range ends {
+		for i := range e.row {
+			if by := suppliedBy(&e.row[i]); by != nil {
+				kind, _ := schema.EquipmentSupplies.In(by.Record())
+				cautions = append(cautions, fmt.Sprintf("%s supplies power over Ethernet (%s): switch the port off first, contacts parted under load are damaged", by.Label, kind))
+			}
 		}
 	}
 	return cautions
@@ -156,15 +159,19 @@ func pathCautions(in *plant.Plant, path *plant.Pathway) []string {
 	return cautions
 }
 
-// roomCautions are the dangers of working on hardware in some rooms.
-func (p *planner) roomCautions(in *plant.Plant, rooms []string) []string {
+// roomCautions are the dangers of working on hardware where it is. Equipment
+// and what goes into a rack needs no drill.
+func (p *planner) roomCautions(in *plant.Plant, hardware subject) []string {
 	var cautions []string
-	for _, label := range rooms {
-		if it, ok := in.Find(label); ok {
-			if s, is := it.(*plant.Space); is {
-				cautions = append(cautions, p.heightCautions(s)...)
-				cautions = append(cautions, p.ageCautions(s)...)
-			}
+	for _, label := range roomsOf(hardware) {
+		it, _ := in.Find(label)
+		s, ok := it.(*plant.Space)
+		if !ok {
+			continue
+		}
+		cautions = append(cautions, p.heightCautions(s)...)
+		if hardware.Own("rack") == nil && hardware.Kind.Name != schema.KindEquipment {
+			cautions = append(cautions, p.ageCautions(s)...)
 		}
 	}
 	return cautions

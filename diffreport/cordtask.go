@@ -45,8 +45,8 @@ func (p *planner) patches() {
 			}
 		}
 		if len(tasks) == 0 && w.relabelled() {
-			p.add(fmt.Sprintf("label %d %s", w.class, w.after[0].space()), &task{phase: toLabel, Step: Step{
-				Action: Affix, Class: w.class, Space: w.after[0].space(), Records: []string{w.label}, Text: "label cord " + w.name(),
+			p.add(fmt.Sprintf("label %d %s", w.class, w.after[0].space()), &task{phase: toLabel, items: []string{"cord " + w.name()}, Step: Step{
+				Action: Affix, Class: w.class, Space: w.after[0].space(), Records: []string{w.label}, Text: "label",
 			}})
 		}
 	}

@@ -26,7 +26,7 @@ func (p *planner) hardware() {
 		case c.Class == ClassRemoval:
 			p.takeDown(c)
 		case c.Class == ClassAdd:
-			p.putUp(c, "install")
+			p.putUp(c, "")
 		case c.Class == ClassMove, c.Class == ClassChange:
 			p.rework(c)
 		}
@@ -50,7 +50,7 @@ func (p *planner) takeDown(c *Change) *task {
 	e := c.Before
 	t := &task{phase: down, Step: Step{
 		Action: Remove, Class: c.Class, Space: roomOf(c.before), Records: []string{c.Label},
-		Text: fmt.Sprintf("take %s %s out%s", c.Kind, c.was(), placeWords(e)), Cautions: p.roomCautions(p.base, roomsOf(c.before)),
+		Text: fmt.Sprintf("take %s %s out%s", c.Kind, c.was(), placeWords(e, " of")), Cautions: p.roomCautions(p.base, c.before),
 	}}
 	if c.Kind == schema.KindEquipment {
 		off := p.add("", &task{phase: toIsolate, Step: Step{
@@ -73,11 +73,11 @@ type leaving struct {
 }
 
 // putUp makes the task that puts hardware in place.
-func (p *planner) putUp(c *Change, verb string) *task {
+func (p *planner) putUp(c *Change, how string) *task {
 	_, up := phasesOf(c.Kind)
 	t := &task{phase: up, Step: Step{
 		Action: Install, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label},
-		Text: fmt.Sprintf("%s %s %s%s%s", verb, c.Kind, c.Label, placeWords(c.After), makeWords(c.After)), Cautions: p.roomCautions(p.head, roomsOf(c.after)),
+		Text: fmt.Sprintf("install %s %s%s%s%s", c.Kind, c.Label, how, placeWords(c.After, " in"), makeWords(c.After)), Cautions: p.roomCautions(p.head, c.after),
 	}}
 	if v := c.After.Own("rack"); v != nil && p.ready[v.Text] != nil {
 		t.after = append(t.after, p.ready[v.Text])
@@ -102,12 +102,12 @@ func (p *planner) rework(c *Change) {
 	case c.Class == ClassMove && (c.before.holder() != nil || c.Kind == schema.KindRack || c.Kind == schema.KindBusbar), top == schema.Replace && c.Kind != schema.KindPathway:
 		p.disturb(c, top)
 		down := p.takeDown(c)
-		verb := "install again"
+		how := " again"
 		if top == schema.Replace {
-			verb = "install in exchange"
+			how = " in exchange"
 			p.used.piece(c)
 		}
-		up := p.putUp(c, verb)
+		up := p.putUp(c, how)
 		up.after = append(up.after, down)
 	case c.Meaning == schema.Rebond:
 		p.plain(c, Bond, toBond, "bond or fire-stop at "+c.Label+": "+c.fieldWords())
@@ -122,7 +122,7 @@ func (p *planner) rework(c *Change) {
 
 func (p *planner) plain(c *Change, action Action, at phase, text string) *task {
 	return p.add("", &task{phase: at, Step: Step{
-		Action: action, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label}, Text: text, Cautions: p.roomCautions(p.head, roomsOf(c.after)),
+		Action: action, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label}, Text: text, Cautions: p.roomCautions(p.head, c.after),
 	}})
 }
 
@@ -172,25 +172,29 @@ func (p *planner) relabelled() {
 			continue
 		}
 		p.labels = append(p.labels, c.Label)
-		p.add(fmt.Sprintf("label %d %s", c.Class, roomOf(c.after)), &task{phase: toLabel, Step: Step{
-			Action: Affix, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label}, Text: fmt.Sprintf("label %s %s, until now %s", c.Kind, c.Label, c.Former),
+		p.add(fmt.Sprintf("label %d %s", c.Class, roomOf(c.after)), &task{phase: toLabel, items: []string{fmt.Sprintf("%s %s (until now %s)", c.Kind, c.Label, c.Former)}, Step: Step{
+			Action: Affix, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label}, Text: "label",
 		}})
 	}
 }
 
-// placeWords says where hardware is.
-func placeWords(e schema.Entry) string {
-	text := ""
+// placeWords says where hardware is, or what it is taken out of.
+func placeWords(e schema.Entry, preposition string) string {
+	var parts []string
 	if v := e.Own("rack"); v != nil && !v.Bad {
-		text = " of rack " + v.Text
+		rack := "rack " + v.Text
 		if u := e.Own("unit"); u != nil && !u.Bad {
-			text += fmt.Sprintf(" unit %d", u.Number)
+			rack += fmt.Sprintf(" unit %d", u.Number)
 		}
+		parts = append(parts, rack)
 	}
 	if v := e.Own("space"); v != nil && !v.Bad {
-		text += " in " + v.Text
+		parts = append(parts, v.Text)
 	}
-	return text
+	if len(parts) == 0 {
+		return ""
+	}
+	return preposition + " " + strings.Join(parts, " in ")
 }
 
 // makeWords says what hardware is, as far as a crew has to bring it.
@@ -202,7 +206,7 @@ func makeWords(e schema.Entry) string {
 			continue
 		}
 		if f.Name == "ports" {
-			all = append(all, fmt.Sprintf("%d ports", v.Number))
+			all = append(all, counted(int(v.Number), "port"))
 			continue
 		}
 		all = append(all, f.Name+" "+v.Text)

@@ -3,6 +3,7 @@ package diffreport
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"homerun/schema/plant"
 )
@@ -26,7 +27,7 @@ func Plan(base, head *plant.Plant, changes []Change, o PlanOptions) Order {
 	p.relabelled()
 	steps := p.number()
 	order := Order{
-		Plant: p.head.Name(), Base: o.Base, Head: o.Head, Number: orderNumber(o.Base, o.Head), Units: p.head.Units,
+		Plant: p.name(), Base: o.Base, Head: o.Head, Number: orderNumber(o.Base, o.Head), Units: p.head.Units,
 		Changes: changes, Counts: Count(changes), Steps: steps,
 		Materials: p.materials(), Labels: p.labels, Tests: p.tests,
 		Commits: o.Commits, Introduced: o.Introduced, Cleared: o.Cleared,
@@ -38,6 +39,14 @@ func Plan(base, head *plant.Plant, changes []Change, o PlanOptions) Order {
 	order.Clashes = append(p.claimedTwice(), p.replay(steps)...)
 	order.Executable = len(order.Clashes) == 0
 	return order
+}
+
+// name is the plant's label, in the later plant unless that has gone.
+func (p *planner) name() string {
+	if p.head.Entry.Record == nil && p.base.Entry.Record != nil {
+		return p.base.Name()
+	}
+	return p.head.Name()
 }
 
 // orderNumber names an order after the revisions that it leads from and to.
@@ -136,6 +145,10 @@ type task struct {
 	Step
 	phase phase
 	after []*task
+	// items are what a task of a group is done to; the text is made of them
+	// when all are known, and tail ends it.
+	items []string
+	tail  string
 }
 
 // phase orders the tasks. A task depends only on tasks of earlier phases, so
@@ -182,12 +195,23 @@ func (t *task) join(u *task) {
 	t.Cautions = append(t.Cautions, u.Cautions...)
 	t.takes = append(t.takes, u.takes...)
 	t.frees = append(t.frees, u.frees...)
-	t.Text += "; " + u.Text
+	t.items = append(t.items, u.items...)
+}
+
+// words completes the text of a task that is done to several things.
+func (t *task) words() {
+	if len(t.items) > 0 {
+		t.Text += " " + strings.Join(tidy(t.items), ", ") + t.tail
+	}
+	t.Records, t.Outage, t.Cautions = tidy(t.Records), tidy(t.Outage), tidy(t.Cautions)
 }
 
 // number puts the tasks in order, phase by phase and within a phase room by
 // room, so that the crew walks least.
 func (p *planner) number() []Step {
+	for _, t := range p.tasks {
+		t.words()
+	}
 	slices.SortStableFunc(p.tasks, func(a, b *task) int {
 		return cmp.Or(cmp.Compare(a.phase, b.phase), cmp.Compare(a.Space, b.Space), cmp.Compare(a.Class, b.Class),
 			slices.Compare(a.Records, b.Records), cmp.Compare(a.Text, b.Text))
@@ -201,7 +225,6 @@ func (p *planner) number() []Step {
 			t.After = append(t.After, before.Number)
 		}
 		t.After = tidy(t.After)
-		t.Records, t.Outage, t.Cautions = tidy(t.Records), tidy(t.Outage), tidy(t.Cautions)
 		steps[i] = t.Step
 	}
 	return steps

@@ -82,18 +82,19 @@ func (p *planner) lay(w *cableWork, after []*task) *task {
 	if r.Bundle != nil && r.Record().Own(schema.RunCable.Name) == nil && r.Record().Own(schema.RunRoute.Name) == nil {
 		group = fmt.Sprintf("pull %d %s %s", w.class, r.Bundle.Label, firstRoom(r))
 	}
-	text := "pull " + w.label
+	item := w.label
 	if length, ok := r.Length(); ok {
-		text += ", " + length.Text(p.head.Units)
+		item += " (" + length.Text(p.head.Units) + ")"
 	}
+	tail := ""
 	if r.Cable != nil {
-		text += " of " + r.Cable.Label
+		tail += " of " + r.Cable.Label
 	}
 	if r.Way != nil && len(r.Way.Pathways) > 0 {
-		text += ", through " + pathNames(r.Way)
+		tail += " through " + pathNames(r.Way)
 	}
-	t := &task{phase: toPull, after: append([]*task(nil), after...), Step: Step{
-		Action: Pull, Class: w.class, Space: firstRoom(r), Records: []string{w.label}, Text: text,
+	t := &task{phase: toPull, after: append([]*task(nil), after...), items: []string{item}, tail: tail, Step: Step{
+		Action: Pull, Class: w.class, Space: firstRoom(r), Records: []string{w.label}, Text: "pull",
 		Cautions: p.wayCautions(p.head, r),
 	}}
 	if r.Way != nil {
@@ -134,6 +135,7 @@ func (p *planner) withdrawn(w *cableWork, after []*task) {
 	step := Step{Class: w.class, Space: firstRoom(w.run.after), Records: []string{w.label}, Cautions: []string{abandonedDuty}}
 	if stageOfRun(w.run.before) == inUse {
 		step.Outage = p.loses(w)
+		step.Cautions = append(step.Cautions, p.loadCautions(w.before[:])...)
 	}
 	switch state {
 	case schema.StateTagged:
@@ -160,8 +162,8 @@ func (p *planner) labelRun(w *cableWork, after []*task) {
 			space, where = firstRoom(w.run.after), "its other end"
 		}
 		p.labels = append(p.labels, w.label)
-		p.add(fmt.Sprintf("label %d %s", w.class, space), &task{phase: toLabel, after: after, Step: Step{
-			Action: Affix, Class: w.class, Space: space, Records: []string{w.label}, Text: fmt.Sprintf("label %s at %s", w.label, where),
+		p.add(fmt.Sprintf("label %d %s", w.class, space), &task{phase: toLabel, after: after, items: []string{w.label + " at " + where}, Step: Step{
+			Action: Affix, Class: w.class, Space: space, Records: []string{w.label}, Text: "label",
 		}})
 	}
 }
@@ -179,8 +181,8 @@ func (p *planner) measure(w *cableWork, after []*task) {
 	}
 	t := p.tested[lead]
 	if t == nil {
-		t = p.add(fmt.Sprintf("test %d %s %s", w.class, firstRoom(r), limit), &task{phase: toMeasure, Step: Step{
-			Action: Measure, Class: w.class, Space: firstRoom(r), Records: []string{lead}, Text: fmt.Sprintf("test %s: %s", lead, limit),
+		t = p.add(fmt.Sprintf("test %d %s %s", w.class, firstRoom(r), limit), &task{phase: toMeasure, items: []string{lead}, tail: ": " + limit, Step: Step{
+			Action: Measure, Class: w.class, Space: firstRoom(r), Records: []string{lead}, Text: "test",
 			Cautions: p.lightCautions(r.Cable.Medium()),
 		}})
 		p.tests = append(p.tests, Test{Record: lead, Limit: limit, Reason: w.reason()})

@@ -1,0 +1,101 @@
+package render
+
+import (
+	"fmt"
+	"io"
+	"slices"
+
+	"homerun/diffreport/history"
+	"homerun/schema/console"
+	"homerun/schema/unit"
+)
+
+// HistoryText writes the life of a label for people, newest event first, a
+// paragraph an event. The error is that of the writer.
+func HistoryText(w io.Writer, h history.History, units unit.System, o console.Options) error {
+	page := console.New(w, o)
+	kind := h.Kind
+	if kind == "" {
+		kind = "record"
+	}
+	page.Line(0, 2, console.In(console.Strong, h.Record), console.Plain(fmt.Sprintf(", %s: %s", kind, count(len(h.Events), "event", "events"))))
+	if h.Lives > 1 {
+		page.Line(2, 2, console.Plain(fmt.Sprintf("the label has been given to %d different things; each is a life of its own", h.Lives)))
+	}
+	life := 0
+	for i := range h.Events {
+		e := &h.Events[i]
+		page.Blank()
+		if h.Lives > 1 && e.Life != life {
+			page.Line(0, 2, console.In(console.Strong, fmt.Sprintf("Life %d", e.Life)))
+			page.Blank()
+		}
+		life = e.Life
+		eventText(page, h, e, units)
+	}
+	return page.Err()
+}
+
+func eventText(page *console.Page, h history.History, e *history.Event, units unit.System) {
+	named := ""
+	if e.Label != h.Record {
+		named = e.Label + ": "
+	}
+	page.Line(0, 4, console.Plain(e.Time.Format("2006-01-02")+"  "), console.In(console.Strong, e.Class.String()), console.Plain("  "+named+headline(e)))
+	var terms [][2]string
+	for _, f := range e.Fields {
+		before, after := f.In(units)
+		terms = append(terms, [2]string{f.Name, transition(before, after)})
+	}
+	terms = append(terms, [2]string{"why", e.Why}, [2]string{"by", authors(e)}, [2]string{"commit", fmt.Sprintf("%s, %s", short(e.ID), e.Subject)}, [2]string{"signature", e.Signature.String()})
+	if e.Via != "" {
+		terms = append(terms, [2]string{"brought by", "merge " + short(e.Via)})
+	}
+	page.Terms(4, slices.DeleteFunc(terms, func(t [2]string) bool { return t[1] == "" })...)
+}
+
+// headline is the event in a few words; its fields stand below it.
+func headline(e *history.Event) string {
+	text := e.Summary
+	if e.Former != "" {
+		text = "relabelled from " + e.Former + " to " + e.Label
+	} else if len(e.Fields) > 0 {
+		text = e.Meaning.String()
+	}
+	if e.Merge {
+		text += ", in a merge that is as neither side had it"
+	}
+	return text
+}
+
+func transition(before, after string) string {
+	switch {
+	case before == notStated:
+		return after
+	case after == notStated:
+		return "was " + before
+	}
+	return before + " became " + after
+}
+
+const notStated = "not stated"
+
+func authors(e *history.Event) string {
+	if e.Committer == "" || e.Committer == e.Author {
+		return e.Author
+	}
+	return e.Author + ", entered by " + e.Committer
+}
+
+// short cuts a commit's id to what people copy.
+func short(id string) string { return id[:min(len(id), 10)] }
+
+func count(n int, one, many string) string {
+	switch n {
+	case 0:
+		return "no " + many
+	case 1:
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
