@@ -8,8 +8,8 @@ import (
 	"homerun/schema/unit"
 )
 
-// figures names the figure that each row of the vectors asks for.
-func figures() map[string]func(asked) answer {
+// pairFigures names the figures of twisted pair, fire listings and separation.
+func pairFigures() map[string]func(asked) answer {
 	return map[string]func(asked) answer{
 		"category-top":      func(a asked) answer { return answer{number: a.category().Top().Megahertz(), ok: true} },
 		"category-class":    func(a asked) answer { return answer{words: a.category().Class(), ok: true} },

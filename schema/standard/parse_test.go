@@ -27,6 +27,12 @@ func parsers() map[string]func(string) (string, error) {
 		"disturber":    back(standard.ParseDisturber),
 		"noise":        back(standard.ParseNoise),
 		"construction": back(standard.ParseConstruction),
+		"fibre":        back(standard.ParseFibre),
+		"light":        back(standard.ParseOpticalApplication),
+		"series":       back(standard.ParseSeries),
+		"power":        back(standard.ParsePowerType),
+		"conduit":      back(standard.ParseConduit),
+		"polarity":     back(standard.ParsePolarity),
 	}
 }
 
@@ -51,6 +57,9 @@ func TestRefusals(t *testing.T) {
 		{"euroclass", "Eca-s1", `Euroclass Eca has no additional classes: write "Eca"`},
 		{"euroclass", "Cca-d2,s1b", `Euroclass "Cca-d2,s1b" has "s1b" where s, d and a classes follow in that order: write "Cca-s1b,d2,a2"`},
 		{"euroclass", "cca", `Euroclass "cca" is not known: write "Cca"`},
+		{"fibre", "om4", `class of fibre "om4" is not known: write "OM4"`},
+		{"series", "RG-6", `series of coaxial cable "RG-6" is not known: use one of 6, 11, 59`},
+		{"power", "4", `type of power over Ethernet "4" is not known: use one of type-1, type-2, type-3, type-4`},
 		{"construction", "FTP", `construction "FTP" leaves the screens open: write F/UTP or U/FTP or F/FTP, as the jacket or data sheet states`},
 	} {
 		_, err := parsers()[c.parser](c.text)
@@ -94,7 +103,7 @@ func TestLimitedPower(t *testing.T) {
 func FuzzParse(f *testing.F) {
 	for _, seed := range []string{
 		"TIA-568", "NEC-2017", "6A", "10GBASE-T", "CMP", "CL2P-LP(0.5A)", "CL2P-LP(0.0000001A)", "CM-LP()", "Cca-s1b,d2,a2",
-		"plenum", "none", "b", "E2", "SF/FTP", "STP", "\x00", strings.Repeat("Cca-", 50), "CMP-LP(9223372036854A)",
+		"plenum", "none", "b", "E2", "OS1a", "400GBASE-SR4.2", "11", "type-4", "PVC-40", "A", "SF/FTP", "STP", "\x00", strings.Repeat("Cca-", 50), "CMP-LP(9223372036854A)",
 	} {
 		f.Add(seed)
 	}

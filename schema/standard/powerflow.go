@@ -75,9 +75,9 @@ func MostOhms(power, needs unit.Power, volts float64) (ohms float64, ok bool) {
 // PathOhms returns the resistance of the path of the power from the loop resistance of one
 // pair, there and back: half of it where two pairs are powered, since the two wires of a
 // pair lie in parallel both ways, and a quarter where four are. ok is false for another
-// number of pairs and for a negative loop.
+// number of pairs and for an absurd loop.
 func PathOhms(loop float64, pairs int) (ohms float64, ok bool) {
-	if !(loop >= 0) || (pairs != 2 && pairs != 4) {
+	if !sound(1, loop) || (pairs != 2 && pairs != 4) {
 		return 0, false
 	}
 	return loop / float64(pairs), true
