@@ -77,13 +77,13 @@ func (p *planner) putUp(c *Change, how string) *task {
 	_, up := phasesOf(c.Kind)
 	t := &task{phase: up, Step: Step{
 		Action: Install, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label},
-		Text: fmt.Sprintf("install %s %s%s%s%s", c.Kind, c.Label, how, placeWords(c.After, " in"), makeWords(c.After)), Cautions: p.roomCautions(p.head, c.after),
+		Text: fmt.Sprintf("install %s %s%s%s%s", c.Kind, c.Label, how, placeWords(c.After, " in"), p.makeWords(c.After)), Cautions: p.roomCautions(p.head, c.after),
 	}}
 	if v := c.After.Own("rack"); v != nil && p.ready[v.Text] != nil {
 		t.after = append(t.after, p.ready[v.Text])
 	}
 	if c.Class == ClassAdd {
-		p.used.piece(c)
+		p.used.pieces(c.Kind+p.makeWords(c.After), c.Label, 1)
 		p.labels = append(p.labels, c.Label)
 	}
 	if h := c.after.holder(); h != nil {
@@ -105,7 +105,7 @@ func (p *planner) rework(c *Change) {
 		how := " again"
 		if top == schema.Replace {
 			how = " in exchange"
-			p.used.piece(c)
+			p.used.pieces(c.Kind+p.makeWords(c.After), c.Label, 1)
 		}
 		up := p.putUp(c, how)
 		up.after = append(up.after, down)
@@ -198,7 +198,7 @@ func placeWords(e schema.Entry, preposition string) string {
 }
 
 // makeWords says what hardware is, as far as a crew has to bring it.
-func makeWords(e schema.Entry) string {
+func (p *planner) makeWords(e schema.Entry) string {
 	var all []string
 	for _, f := range e.Kind.Fields {
 		v := e.Own(f.Name)
@@ -209,7 +209,7 @@ func makeWords(e schema.Entry) string {
 			all = append(all, counted(int(v.Number), "port"))
 			continue
 		}
-		all = append(all, f.Name+" "+v.Text)
+		all = append(all, f.Name+" "+v.Show(p.head.Units))
 	}
 	if len(all) == 0 {
 		return ""

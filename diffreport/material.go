@@ -78,11 +78,6 @@ func (s stock) jacks(run string, e end) {
 	s.pieces(name, run, len(e.row))
 }
 
-// piece takes one piece of hardware.
-func (s stock) piece(c *Change) {
-	s.pieces(c.Kind+makeWords(c.After), c.Label, 1)
-}
-
 func (s stock) pieces(name, record string, n int) {
 	m := s.item(name)
 	m.Count += n
@@ -95,10 +90,24 @@ func (p *planner) materials() []Material {
 	for _, m := range p.used.items {
 		slices.SortStableFunc(m.Parts, func(a, b Part) int { return cmp.Compare(a.Record, b.Record) })
 		slices.Sort(m.Unknown)
+		m.Parts = together(m.Parts)
 		all = append(all, *m)
 	}
 	slices.SortFunc(all, func(a, b Material) int { return cmp.Compare(a.Item, b.Item) })
 	return all
+}
+
+// together adds up the neighbouring parts of one record.
+func together(parts []Part) []Part {
+	var out []Part
+	for _, p := range parts {
+		if n := len(out); n > 0 && out[n-1].Record == p.Record && p.Length == 0 && out[n-1].Length == 0 {
+			out[n-1].Count += p.Count
+			continue
+		}
+		out = append(out, p)
+	}
+	return out
 }
 
 // Quantity prints how much is used, in a system of units.

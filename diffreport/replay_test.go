@@ -140,6 +140,28 @@ func TestCarryingOutTheStepsGivesTheLaterPlant(t *testing.T) {
 	})
 }
 
+func TestAnOrderDoesNotDependOnTheLayoutOfTheRecords(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		before := site(t)
+		after := edit(t, before)
+		made := func(b, h layout) string {
+			base, head := sound(t, before.write(b)), sound(t, after.write(h))
+			o := diffreport.Plan(base, head, diffreport.Compare(base, head, diffreport.Options{}), diffreport.PlanOptions{})
+			o.Changes = nil // their places in the files are meant to differ
+			steps := ""
+			for _, s := range o.Steps {
+				steps += fmt.Sprintln(s.Number, s.Action, s.Class, s.Space, s.Records, s.Text, s.After, s.Outage, s.Cautions)
+			}
+			o.Steps = nil
+			return steps + fmt.Sprint(o)
+		}
+		if diff := cmp.Diff(made(plain(before), plain(after)), made(drawLayout(t, before), drawLayout(t, after))); diff != "" {
+			t.Fatalf("one layout, and another:\n%s", diff)
+		}
+	})
+}
+
 func TestOneSideTwiceIsNoOrder(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
