@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"homerun/lint"
@@ -63,6 +64,9 @@ func finding(page *console.Page, f *lint.Finding) {
 	terms := make([][2]string, 0, len(f.Working)+3)
 	for _, t := range f.Working {
 		terms = append(terms, [2]string{t.Term, t.Value})
+	}
+	if f.Limit != "" && !slices.ContainsFunc(f.Working, func(t lint.Term) bool { return t.Term == "limit" }) {
+		terms = append(terms, [2]string{"limit", f.Limit})
 	}
 	if f.Source != "" {
 		terms = append(terms, [2]string{"source", f.Source})

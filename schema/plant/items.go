@@ -209,19 +209,24 @@ func (r *Run) Spaces() []*Space {
 // A Cord is a patch, equipment or work-area cord.
 type Cord struct {
 	item
-	From, To *Port
-	Cable    *Cable
+	// From and To are the first ports at its ends, nil where an end was not
+	// found; FromRow and ToRow are all of them, for a duplex or fan-out cord.
+	From, To       *Port
+	FromRow, ToRow Row
+	Cable          *Cable
 
 	length    unit.Length
 	hasLength bool
 }
 
-// Other is the port at the cord's other end; nil when that was not found.
+// Other is the port at the cord's other end; nil when that was not found. Ports
+// of a row lead to the port of the same place in the other row, or to the last
+// where that row is shorter: a duplex cord ends in one port of a switch.
 func (c *Cord) Other(p *Port) *Port {
-	if c.From == p {
-		return c.To
+	if i := c.FromRow.place(p); i >= 0 {
+		return c.ToRow.at(i)
 	}
-	return c.From
+	return c.FromRow.at(c.ToRow.place(p))
 }
 
 // A Test is one measurement of a run.

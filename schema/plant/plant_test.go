@@ -201,6 +201,35 @@ cord "C2" {
 	}
 }
 
+func TestDuplexCordTakesTwoPorts(t *testing.T) {
+	t.Parallel()
+	p := build(t, "plant.hcl", head+`
+panel "1A-F" {
+  space = "1A"
+  ports = 12
+}
+cord "C1" {
+  from = "1A-F:1-2"
+  to   = "1A-SW1:24"
+}
+cord "C2" {
+  from = "1A-F:2"
+  to   = "1A-SW1:23"
+}
+`)
+	second, _ := p.FindPort("1A-F:2")
+	if second.Front == nil || second.Front.Label != "C1" || len(p.Clashes) != 1 || p.Clashes[0].Port != second {
+		t.Fatalf("port 2 has %v in front, clashes %v", second.Front, p.Clashes)
+	}
+	if other := p.Cords[0].Other(second); other == nil || other.String() != "1A-SW1:24" {
+		t.Errorf("the duplex cord leads from port 2 to %v", other)
+	}
+	last, _ := p.FindPort("1A-SW1:24")
+	if back := p.Cords[0].Other(last); back == nil || back.String() != "1A-F:01" {
+		t.Errorf("the duplex cord leads back to %v", back)
+	}
+}
+
 // TestRingsEnd feeds records that lead back to themselves: building has to end,
 // with every run in exactly one link and every link in one channel.
 func TestRingsEnd(t *testing.T) {

@@ -46,6 +46,24 @@ func (r Row) First() *Port {
 	return &r[0]
 }
 
+// place is where in the row a port stands, -1 where it does not.
+func (r Row) place(p *Port) int {
+	for i := range r {
+		if &r[i] == p {
+			return i
+		}
+	}
+	return -1
+}
+
+// at is the port at a place, or the last one before it.
+func (r Row) at(i int) *Port {
+	if len(r) == 0 || i < 0 {
+		return nil
+	}
+	return &r[min(i, len(r)-1)]
+}
+
 // Space is where the row's holder is, nil when that is not known.
 func (r Row) Space() *Space {
 	if len(r) == 0 {

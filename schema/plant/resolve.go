@@ -108,11 +108,13 @@ func (p *Plant) resolveRun(r *Run) {
 func (p *Plant) resolveCord(c *Cord) {
 	c.length, c.hasLength = schema.CordLength.In(c.Record())
 	c.Cable = follow[*Cable](p, c.Entry, schema.CordCable)
-	if c.From = p.row(c.Entry, schema.CordFrom).First(); c.From != nil {
-		p.plug(c.From, c, schema.CordFrom.Field)
+	c.FromRow, c.ToRow = p.row(c.Entry, schema.CordFrom), p.row(c.Entry, schema.CordTo)
+	c.From, c.To = c.FromRow.First(), c.ToRow.First()
+	for i := range c.FromRow {
+		p.plug(&c.FromRow[i], c, schema.CordFrom.Field)
 	}
-	if c.To = p.row(c.Entry, schema.CordTo).First(); c.To != nil {
-		p.plug(c.To, c, schema.CordTo.Field)
+	for i := range c.ToRow {
+		p.plug(&c.ToRow[i], c, schema.CordTo.Field)
 	}
 }
 
