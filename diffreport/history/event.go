@@ -94,6 +94,9 @@ type Event struct {
 	Summary, Why string
 	Meaning      schema.Meaning
 	Fields       []diffreport.FieldChange
+	// Whole is set where the record came or went as a whole; Fields then list
+	// everything that it stated.
+	Whole bool
 	// Life numbers the things that have borne the label, the oldest 1.
 	Life int
 	// Via is the merge that brought the commit to the line of first parents;

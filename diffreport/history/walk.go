@@ -231,6 +231,7 @@ func event(step *Step, t trace, c *diffreport.Change) Event {
 	e := Event{
 		Revision: step.Revision, Class: c.Class, Kind: c.Kind, Label: c.Label, Former: c.Former,
 		Summary: summary(c, step.units()), Why: c.Why, Meaning: c.Meaning, Fields: c.AllFields(step.units()), Via: t.via, Merge: len(step.Parents) > 1,
+		Whole: c.Before.Record == nil || c.After.Record == nil,
 	}
 	if c.After.Record == nil {
 		e.Label = t.label

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 
+	"homerun/diffreport"
 	"homerun/diffreport/history"
 	"homerun/schema/console"
 	"homerun/schema/unit"
@@ -56,10 +58,14 @@ func eventText(page *console.Page, h history.History, e *history.Event, units un
 
 // headline is the event in a few words; its fields stand below it.
 func headline(e *history.Event) string {
-	text := e.Summary
-	if e.Former != "" {
+	text, _, _ := strings.Cut(e.Summary, ": ")
+	switch {
+	case e.Former != "":
 		text = "relabelled from " + e.Former + " to " + e.Label
-	} else if len(e.Fields) > 0 {
+	case e.Whole:
+	case e.Class == diffreport.ClassRecordsOnly:
+		text = "corrected"
+	default:
 		text = e.Meaning.String()
 	}
 	if e.Merge {
