@@ -103,13 +103,13 @@ func TestGrants(t *testing.T) {
 			t.Error("there is no class 9")
 		}
 	}
-	for watts, want := range map[int64]int{1: 1, 5: 2, 12: 3, 13: 4, 26: 5, 50: 6, 60: 7, 71: 8} {
-		if c, ok := standard.ClassFor(unit.Power(watts) * unit.Watt); !ok || c.Class != want {
-			t.Errorf("%d W: class %d, published table %d", watts, c.Class, want)
+	for i, hundredths := range []int64{384, 649, 1295, 2550, 4000, 5100, 6200, 7130} {
+		most := unit.Power(hundredths) * unit.Watt / 100
+		at, ok := standard.ClassFor(most)
+		over, more := standard.ClassFor(most + 1)
+		if want := i + 1; !ok || at.Class != want || more == (want == 8) || (more && over.Class != want+1) {
+			t.Errorf("%s: class %d, and %d for more; published table %d", most, at.Class, over.Class, want)
 		}
-	}
-	if c, ok := standard.ClassFor(72 * unit.Watt); ok {
-		t.Errorf("72 W: class %d", c.Class)
 	}
 }
 
