@@ -38,7 +38,9 @@ func (p *planner) patches() {
 		tasks := p.putOn(w, on, Step{Action: Patch, Text: "plug %s into %s"}, toPatch, nil)
 		for _, t := range tasks {
 			for _, e := range w.after {
-				t.after = append(t.after, p.testsBehind(e.row.First())...)
+				for i := range e.row {
+					t.after = append(t.after, p.testsBehind(&e.row[i])...)
+				}
 			}
 			if len(t.Cautions) == 0 {
 				t.Cautions = p.lightCautions(w.medium())
@@ -55,7 +57,7 @@ func (p *planner) patches() {
 
 // testsBehind are the tests of the run behind a port.
 func (p *planner) testsBehind(port *plant.Port) []*task {
-	if port == nil || port.Rear == nil {
+	if port.Rear == nil {
 		return nil
 	}
 	if t := p.tested[port.Rear.Label]; t != nil {

@@ -90,13 +90,7 @@ func cordEnds(c *plant.Cord) [2]end {
 	if c == nil {
 		return [2]end{}
 	}
-	row := func(port *plant.Port) plant.Row {
-		if port == nil {
-			return nil
-		}
-		return port.Holder.Ports[port.Number-1 : port.Number : port.Number]
-	}
-	return [2]end{{row(c.From), true}, {row(c.To), true}}
+	return [2]end{{c.FromRow, true}, {c.ToRow, true}}
 }
 
 // occupancy lists what is on the sides of the touched holders in one plant.

@@ -36,10 +36,10 @@ func channelsOf(r *plant.Run, c *plant.Cord) []*plant.Channel {
 	}
 	add(r)
 	if c != nil {
-		for _, port := range []*plant.Port{c.From, c.To} {
-			if port != nil {
-				add(port.Rear)
-				add(port.Onward)
+		for _, row := range []plant.Row{c.FromRow, c.ToRow} {
+			for i := range row {
+				add(row[i].Rear)
+				add(row[i].Onward)
 			}
 		}
 	}

@@ -63,6 +63,10 @@ func headline(e *history.Event) string {
 	case e.Former != "":
 		text = "relabelled from " + e.Former + " to " + e.Label
 	case e.Whole:
+	case e.Class == diffreport.ClassAdd:
+		text = "installed"
+	case e.Class == diffreport.ClassRemoval:
+		text = "taken out"
 	case e.Class == diffreport.ClassRecordsOnly:
 		text = "corrected"
 	default:
