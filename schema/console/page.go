@@ -126,8 +126,8 @@ func appendWords(words []word, s Span) []word {
 }
 
 func (p *Page) fill(indent, hanging int, words []word) {
-	var line strings.Builder
-	line.WriteString(strings.Repeat(" ", indent))
+	line := &line{page: p}
+	line.put(Ordinary, strings.Repeat(" ", indent))
 	at, start := indent, true
 	for i := 0; i < len(words); {
 		// Words without a space between them stay together.
@@ -140,33 +140,61 @@ func (p *Page) fill(indent, hanging int, words []word) {
 			width += runewidth.StringWidth(w.text)
 		}
 		if !start && at+width > p.width {
-			p.write(strings.TrimRight(line.String(), " ") + "\n")
-			line.Reset()
-			line.WriteString(strings.Repeat(" ", hanging))
+			line.end()
+			line.put(Ordinary, strings.Repeat(" ", hanging))
 			at = hanging
 		}
 		for _, w := range words[i:end] {
-			line.WriteString(p.styled(w))
-			line.WriteString(w.glue)
+			line.put(w.tone, w.text)
+			line.put(w.tone, w.glue)
 			at += runewidth.StringWidth(w.text) + len(w.glue)
 		}
 		start = false
 		i = end
 	}
-	p.write(strings.TrimRight(line.String(), " ") + "\n")
+	line.end()
 }
 
-func (p *Page) styled(w word) string {
-	if !p.colour || w.text == "" {
-		return w.text
+// line is one line in the making: stretches of text, each in one tone.
+type line struct {
+	page      *Page
+	stretches []Span
+}
+
+// put adds text, to the last stretch where the tone is the same.
+func (l *line) put(tone Tone, text string) {
+	if n := len(l.stretches); n > 0 && (l.stretches[n-1].Tone == tone || strings.TrimSpace(text) == "") {
+		l.stretches[n-1].Text += text
+		return
 	}
-	attribute := attributes(w.tone)
-	if attribute == nil {
-		return w.text
+	l.stretches = append(l.stretches, Span{text, tone})
+}
+
+// end writes the line without the spaces at its end and begins the next.
+func (l *line) end() {
+	var text strings.Builder
+	for i, s := range l.stretches {
+		words := s.Text
+		if i == len(l.stretches)-1 {
+			words = strings.TrimRight(words, " ")
+		}
+		text.WriteString(l.page.styled(s.Tone, words))
+	}
+	l.page.write(strings.TrimRight(text.String(), " ") + "\n")
+	l.stretches = l.stretches[:0]
+}
+
+// styled leaves the spaces around text without style: a space has no look.
+func (p *Page) styled(tone Tone, text string) string {
+	attribute := attributes(tone)
+	words := strings.Trim(text, " ")
+	if !p.colour || words == "" || attribute == nil {
+		return text
 	}
 	style := color.New(attribute...)
 	style.EnableColor()
-	return style.Sprint(w.text)
+	before, after, _ := strings.Cut(text, words)
+	return before + style.Sprint(words) + after
 }
 
 func attributes(t Tone) []color.Attribute {

@@ -41,12 +41,12 @@ nonconformities or makes one worse. What stood before is counted in one line.`,
 	}
 	cmd.AddCommand(&cobra.Command{
 		Use:   "install",
-		Short: "set the hooks in this repository; a hook that is already there is run first",
+		Short: "set the hooks here; a hook that is there runs first",
 		Args:  exactly(0, "no arguments"),
 		RunE:  func(cmd *cobra.Command, _ []string) error { return a.installHooks(cmd.Context()) },
 	}, &cobra.Command{
 		Use:   "uninstall",
-		Short: "take the hooks out again and put back what was there before",
+		Short: "take them out and put back what was there before",
 		Args:  exactly(0, "no arguments"),
 		RunE:  func(cmd *cobra.Command, _ []string) error { return a.uninstallHooks(cmd.Context()) },
 	})

@@ -179,8 +179,12 @@ func (s *source) oneCommit(ctx context.Context, rev string) (base, head vcs.Comm
 
 // between lists the commits of the range that touch records, oldest first.
 func (s *source) between(ctx context.Context, sp *span, head vcs.Commit, not []string) error {
-	var dirs []string
+	var dirs []string // none, for a plant at the top, are all
 	for _, p := range sp.head.Plants {
+		if p.Dir == "." {
+			dirs = nil
+			break
+		}
 		dirs = append(dirs, p.Dir)
 	}
 	for c, err := range s.repo.Log(ctx, vcs.LogOptions{From: head.ID, Not: not, Paths: dirs}) {

@@ -4,6 +4,8 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -50,4 +52,59 @@ func TestReadmeRuleTable(t *testing.T) {
 	if string(page) != want {
 		t.Error("the README's rule table is out of date: go test ./cmd/internal/cli -run Readme -update")
 	}
+}
+
+// TestReadmeTour does what the README's tour says, with its records, and
+// compares what the refused commit prints with what the README shows.
+func TestReadmeTour(t *testing.T) {
+	t.Parallel()
+	page, err := os.ReadFile(readme)
+	if err != nil {
+		t.Fatal(err)
+	}
+	records := fenced(t, string(page), "```hcl\nspace \"1A\"", "```hcl\n")
+	want := fenced(t, string(page), "```\nhall.hcl:", "```\n")
+	r := newRoom(t)
+	if err := os.Remove(filepath.Join(r.dir, "plant.hcl")); err != nil {
+		t.Fatal(err)
+	}
+	for _, args := range [][]string{{"init", "north-pier"}, {"hook", "install"}} {
+		if out, status := r.homerun(args...); status != 0 {
+			t.Fatalf("%v: exit status %d:\n%s", args, status, out)
+		}
+	}
+	r.write("hall.hcl", records)
+	r.mustGit(r.dir, "add", ".")
+	if got := r.commit(); got != want {
+		t.Errorf("the commit says\n%s\nthe README shows\n%s", got, want)
+	}
+	r.write("hall.hcl", strings.Replace(records, "91.5 m", "61.5 m", 1))
+	r.mustGit(r.dir, "add", ".")
+	r.mustGit(r.dir, "commit", "-qm", "the hall, corrected")
+}
+
+// fenced returns the text of the fenced block that begins in the given way.
+func fenced(t *testing.T, page, begin, fence string) string {
+	t.Helper()
+	at := strings.Index(page, begin)
+	if at < 0 {
+		t.Fatalf("the README has no block that begins with %q", begin)
+	}
+	text, _, closed := strings.Cut(page[at+len(fence):], "```")
+	if !closed {
+		t.Fatalf("the block that begins with %q does not end", begin)
+	}
+	return text
+}
+
+// commit makes a commit that the hook has to refuse, and returns what it said.
+func (r *room) commit() string {
+	r.t.Helper()
+	cmd := exec.Command("git", "commit", "-qm", "the hall")
+	cmd.Dir, cmd.Env = r.dir, r.env
+	out, err := cmd.CombinedOutput()
+	if err == nil {
+		r.t.Error("the wrong commit was let through")
+	}
+	return string(out)
 }

@@ -30,10 +30,23 @@ func newRoot(a *app) *cobra.Command {
 	})
 	root.PersistentFlags().StringVar(&a.colourFlag, "color", "auto", "colour: auto, always or never")
 	root.PersistentFlags().StringVar(&a.plantFlag, "plant", "", "the plant, by label or folder, where the repository holds several")
+	root.SetUsageTemplate(usageTemplate)
+	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Short: "what a command does and which options it has", RunE: help})
 	root.AddCommand(
 		newInit(a), newLint(a), newExplain(a), newOrder(a), newHistory(a), newFormat(a), newHook(a), newDemo(a),
 	)
 	return root
+}
+
+// help is the way to every command's page that git does not take for a manual
+// page of its own.
+func help(cmd *cobra.Command, args []string) error {
+	about, rest, err := cmd.Root().Find(args)
+	if err != nil || len(rest) > 0 {
+		word := strings.Join(args, " ")
+		return &usageError{"there is no command " + schema.Quote(word), suggestCommand(word)}
+	}
+	return about.Help()
 }
 
 func commandNames() []string {

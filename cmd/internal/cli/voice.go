@@ -19,6 +19,22 @@ in force, the authority having jurisdiction and licensed practice decide.
 Exit status: 0 nothing to object to, 1 nonconformities or a change that can not
 be executed, 2 wrong usage, 3 the job could not be done.`
 
+// usageTemplate is how every command shows its options, in 80 columns.
+const usageTemplate = `usage:
+{{if .HasAvailableSubCommands}}  {{.CommandPath}} COMMAND{{else}}  {{.UseLine}}{{end}}
+{{if .HasAvailableSubCommands}}
+commands:
+{{range .Commands}}{{if .IsAvailableCommand}}  {{rpad .Name .NamePadding}}  {{.Short}}
+{{end}}{{end}}{{end}}{{if .HasAvailableLocalFlags}}
+options:
+{{.LocalFlags.FlagUsagesWrapped 80 | trimTrailingWhitespaces}}
+{{end}}{{if .HasAvailableInheritedFlags}}
+options of every command:
+{{.InheritedFlags.FlagUsagesWrapped 80 | trimTrailingWhitespaces}}
+{{end}}{{if .HasAvailableSubCommands}}
+{{.CommandPath}} COMMAND -h says more about a command.
+{{end}}`
+
 // complain prints an error in plain words, and what to do next.
 func (a *app) complain(err error) {
 	// One line a sentence, whatever its length: paths in it are to be copied.
