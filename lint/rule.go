@@ -69,6 +69,8 @@ const (
 	GreatestLength
 	// SmallestLength is a length that must be kept.
 	SmallestLength
+	// GreatestShare is a part of a whole, in per cent, that must not be exceeded.
+	GreatestShare
 )
 
 // Validate checks the declarations of a set of rules, for the test of the set.
