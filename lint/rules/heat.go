@@ -34,20 +34,27 @@ func newHeats() *heats { return &heats{ways: make(map[*plant.Way]heat)} }
 func (hs *heats) of(l *plant.Link) heat {
 	var h heat
 	for _, r := range l.Runs {
-		if r.Way != nil {
-			on, seen := hs.ways[r.Way]
-			if !seen {
-				for _, s := range r.Way.Spaces {
-					on.see(s)
-				}
-				hs.ways[r.Way] = on
-			}
-			if on.where != nil && (h.where == nil || on.high > h.high) {
-				h = on
-			}
+		if on := hs.along(r); on.where != nil && (h.where == nil || on.high > h.high) {
+			h = on
 		}
-		h.see(r.From.Space())
-		h.see(r.To.Space())
 	}
+	return h
+}
+
+// along is the hottest space of one run, its route before its ends.
+func (hs *heats) along(r *plant.Run) heat {
+	var h heat
+	if r.Way != nil {
+		on, seen := hs.ways[r.Way]
+		if !seen {
+			for _, s := range r.Way.Spaces {
+				on.see(s)
+			}
+			hs.ways[r.Way] = on
+		}
+		h = on
+	}
+	h.see(r.From.Space())
+	h.see(r.To.Space())
 	return h
 }

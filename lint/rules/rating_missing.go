@@ -36,6 +36,10 @@ func (c *listingCheck) unlisted(r *plant.Run) {
 	if k == nil || c.told[k.Record()] || k.Own(schema.CableListing.Name) != nil || k.Damaged {
 		return
 	}
+	family, _ := familyOf(k)
+	if _, allowed := standard.OutsidePlantLimit(c.Plant.Fire, family); allowed && r.Way != nil && r.Way.Known && leavesBuilding(r) {
+		return // cable from outside may be unlisted: rating-outside-plant sees to it
+	}
 	for _, s := range r.Spaces() {
 		if inside(c.airs[s]) {
 			c.missing(k.Entry, schema.CableListing.Field, fmt.Sprintf("%s: listing not stated; run %s lies inside, in %s, and can not be checked",

@@ -3,7 +3,7 @@ package rules
 import "homerun/lint"
 
 // All returns every rule, in the order in which they are explained: record,
-// category, length, rating, shielding, transition, waiver. The slice is the caller's own.
+// category, length, rating, shielding, pathway, tests, transition, waiver. The slice is the caller's own.
 func All() []*lint.Rule {
 	return []*lint.Rule{
 		RecordUnreadable,
@@ -39,6 +39,10 @@ func All() []*lint.Rule {
 
 		RatingListing,
 		RatingEuroclass,
+		RatingOutsidePlant,
+		RatingFirestop,
+		RatingAbandoned,
+		RatingHeat,
 
 		ShieldingNoise,
 		ShieldingDistance,
@@ -46,6 +50,17 @@ func All() []*lint.Rule {
 		ShieldingContinuity,
 		ShieldingBonding,
 		ShieldingConstruction,
+
+		PathwayFill,
+		PathwayBends,
+		PathwayPull,
+		PathwayBendRadius,
+		PathwaySupports,
+
+		TestsMissing,
+		TestsFailed,
+		TestsLimit,
+		TestsStale,
 
 		TransitionLifecycle,
 		TransitionLabelReused,

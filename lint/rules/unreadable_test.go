@@ -13,14 +13,18 @@ import (
 	"homerun/schema/plant"
 )
 
-// TestUnreadableValueIsNotJudged spoils each value of each case about rating
-// and shielding in turn. What can not be read may take a nonconformity of these
+// TestUnreadableValueIsNotJudged spoils each value of each case about rating,
+// shielding, pathways and tests in turn. What can not be read may take a nonconformity of these
 // rules away, and never brings one: no verdict rests on a value that is lost.
 func TestUnreadableValueIsNotJudged(t *testing.T) {
 	t.Parallel()
-	paths, err := filepath.Glob(filepath.Join(cases, "[rs][ah]*", "*.txtar"))
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("no cases: %v", err)
+	var paths []string
+	for family := range judged {
+		found, err := filepath.Glob(filepath.Join(cases, family+"-*", "*.txtar"))
+		if err != nil || len(found) == 0 {
+			t.Fatalf("no cases of %s: %v", family, err)
+		}
+		paths = append(paths, found...)
 	}
 	for _, path := range paths {
 		archive, err := txtar.ParseFile(path)
@@ -44,7 +48,10 @@ func TestUnreadableValueIsNotJudged(t *testing.T) {
 	}
 }
 
-// nonconformities of the families rating and shielding, by rule, record and
+// judged are the families whose verdicts the test looks at.
+var judged = map[string]bool{"rating": true, "shielding": true, "pathway": true, "tests": true}
+
+// nonconformities of the judged families, by rule, record and
 // what tells them apart.
 func nonconformities(t *testing.T, text string) map[string]bool {
 	t.Helper()
@@ -57,7 +64,7 @@ func nonconformities(t *testing.T, text string) map[string]bool {
 	for i := range report.Findings {
 		f := &report.Findings[i]
 		rule, _ := rules.Named(f.Rule)
-		if family := rule.Family(); f.Severity == lint.Nonconformity && (family == "rating" || family == "shielding") {
+		if f.Severity == lint.Nonconformity && judged[rule.Family()] {
 			found[f.Rule+" "+f.Record+" "+strings.Join(f.Key, " ")] = true
 		}
 	}
