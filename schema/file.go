@@ -34,8 +34,8 @@ func NewReader() *Reader {
 
 // ReadFile reads the text of one file. Whatever is wrong with it is among the
 // file's problems; what can be read is among its entries.
-func (rd *Reader) ReadFile(path, text string) *File {
-	f := &File{Path: path}
+func (rd *Reader) ReadFile(name, text string) *File {
+	f := &File{Path: name}
 	chunks, problems := block.Split(text)
 	for _, p := range problems {
 		f.splitProblem(text, p)

@@ -51,7 +51,7 @@ func TestPages(t *testing.T) {
 
 func widest(line string) int {
 	most := 0
-	for _, w := range strings.Fields(line) {
+	for w := range strings.FieldsSeq(line) {
 		most = max(most, runewidth.StringWidth(w))
 	}
 	return most

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 	"time"
 
@@ -66,8 +67,7 @@ func Main(ctx context.Context, args []string, p Process) int {
 		return statusObjected
 	}
 	a.complain(err)
-	var usage *usageError
-	if errors.As(err, &usage) {
+	if _, ok := errors.AsType[*usageError](err); ok {
 		return statusUsage
 	}
 	return statusFailed
@@ -99,8 +99,8 @@ func (a *app) today() (unit.Date, error) {
 }
 
 func (a *app) getenv(name string) string {
-	for i := len(a.Env) - 1; i >= 0; i-- {
-		if value, ok := strings.CutPrefix(a.Env[i], name+"="); ok {
+	for _, setting := range slices.Backward(a.Env) {
+		if value, ok := strings.CutPrefix(setting, name+"="); ok {
 			return value
 		}
 	}

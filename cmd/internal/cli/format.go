@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -11,10 +12,13 @@ import (
 	"homerun/schema"
 	"homerun/schema/block"
 	"homerun/schema/console"
+	"homerun/schema/vcs"
 )
 
+type formatFlags struct{ check bool }
+
 func newFormat(a *app) *cobra.Command {
-	var check bool
+	var o formatFlags
 	cmd := &cobra.Command{
 		Use:   "fmt [--check]",
 		Short: "lay out the records of the working tree in one way",
@@ -22,13 +26,13 @@ func newFormat(a *app) *cobra.Command {
 Values, comments and the order of records stay. A file that can not be read
 without mistakes is left as it is and named.`,
 		Args: exactly(0, "no arguments"),
-		RunE: func(cmd *cobra.Command, _ []string) error { return a.format(cmd.Context(), check) },
+		RunE: func(cmd *cobra.Command, _ []string) error { return a.format(cmd.Context(), o) },
 	}
-	cmd.Flags().BoolVar(&check, "check", false, "change nothing; name the files that would change, exit status 1 if there are any")
+	cmd.Flags().BoolVar(&o.check, "check", false, "change nothing; name the files that would change, exit status 1 if there are any")
 	return cmd
 }
 
-func (a *app) format(ctx context.Context, check bool) error {
+func (a *app) format(ctx context.Context, o formatFlags) error {
 	src, err := a.open(ctx)
 	if err != nil {
 		return err
@@ -42,14 +46,17 @@ func (a *app) format(ctx context.Context, check bool) error {
 	objected := false
 	for _, p := range snap.Plants {
 		for _, e := range snap.entries[p.Dir] {
-			said, bad, err := src.formatFile(e.Path, check)
+			l, err := src.layOut(e.Path)
+			if err == nil && l.fresh != nil {
+				l, err = src.keep(e.Path, l, o)
+			}
 			if err != nil {
 				return err
 			}
-			if said != "" {
-				page.Line(0, 2, console.Plain(e.Path+": "+said))
+			if l.said != "" {
+				page.Line(0, 2, console.Plain(e.Path+": "+l.said))
 			}
-			objected = objected || bad
+			objected = objected || l.objected
 		}
 	}
 	if err := page.Err(); err != nil {
@@ -61,33 +68,49 @@ func (a *app) format(ctx context.Context, check bool) error {
 	return nil
 }
 
-// formatFile lays out one file. The new text is read again before it is kept:
-// unless it states exactly what the old one did, the file stays as it is.
-func (s *source) formatFile(path string, check bool) (said string, bad bool, err error) {
-	old, err := s.repo.ReadFile(path)
-	if err != nil {
-		return "can not be read and stays as it is", true, nil
+// A layout is what became of one file: the new text where there is one, and
+// what to say about it.
+type layout struct {
+	fresh    []byte
+	said     string
+	objected bool
+}
+
+// layOut works out the new text of one file. It is read again before it is
+// offered: unless it states exactly what the old one did, the file stays as it is.
+func (s *source) layOut(name string) (layout, error) {
+	old, err := s.repo.ReadFile(name)
+	switch {
+	case errors.Is(err, vcs.ErrOutside), errors.Is(err, vcs.ErrNotFile), errors.Is(err, vcs.ErrTooLarge):
+		return layout{said: "is no plain file of records and stays as it is", objected: true}, nil
+	case err != nil:
+		return layout{}, err
 	}
-	before := s.reader.ReadFile(path, string(old))
+	before := s.reader.ReadFile(name, string(old))
 	for _, p := range before.Problems {
 		if p.Code == schema.Unreadable {
-			return fmt.Sprintf("line %d: %s; the file stays as it is", p.At.Line, p.Message), true, nil
+			return layout{said: fmt.Sprintf("line %d: %s; the file stays as it is", p.At.Line, p.Message), objected: true}, nil
 		}
 	}
 	fresh := block.Format(string(old))
-	if fresh == string(old) {
-		return "", false, nil
+	switch {
+	case fresh == string(old):
+		return layout{}, nil
+	case !schema.SameContent(before, s.reader.ReadFile(name, fresh)):
+		return layout{said: "laying it out would change what it states; it stays as it is", objected: true}, nil
 	}
-	if !schema.SameContent(before, s.reader.ReadFile(path, fresh)) {
-		return "laying it out would change what it states; it stays as it is", true, nil
+	return layout{fresh: []byte(fresh)}, nil
+}
+
+// keep writes the new text, or with --check only says that there is one.
+func (s *source) keep(name string, l layout, o formatFlags) (layout, error) {
+	if o.check {
+		return layout{said: "is not laid out", objected: true}, nil
 	}
-	if check {
-		return "is not laid out", true, nil
-	}
-	full := filepath.Join(s.repo.Top(), filepath.FromSlash(path))
+	full := filepath.Join(s.repo.Top(), filepath.FromSlash(name))
 	info, err := os.Stat(full)
 	if err != nil {
-		return "", false, fmt.Errorf("%s: %w", path, err)
+		return l, fmt.Errorf("%s: %w", name, err)
 	}
-	return "laid out", false, replaceFile(full, []byte(fresh), info.Mode().Perm())
+	return layout{said: "laid out"}, replaceFile(full, l.fresh, info.Mode().Perm())
 }

@@ -105,16 +105,19 @@ func setHook(path, script string) (kept bool, err error) {
 	case err != nil:
 		return false, fmt.Errorf("the hook that is there can not be read: %w", err)
 	case !bytes.Contains(old, []byte(hookMark)):
-		if _, err := os.Lstat(path + keptSuffix); err == nil {
+		if exists(path + keptSuffix) {
 			return false, fmt.Errorf("%s is not ours, and %s is already taken: join the two by hand first", path, path+keptSuffix)
 		}
-		if err := os.Rename(path, path+keptSuffix); err != nil {
+		if err = os.Rename(path, path+keptSuffix); err != nil {
 			return false, fmt.Errorf("the hook that is there can not be kept: %w", err)
 		}
 	}
-	_, err = os.Lstat(path + keptSuffix)
-	kept = err == nil
-	return kept, replaceFile(path, []byte(script), 0o755)
+	return exists(path + keptSuffix), replaceFile(path, []byte(script), 0o755)
+}
+
+func exists(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
 }
 
 // hookLine is what a hook has to run.
@@ -197,8 +200,8 @@ func within(path, folder string) bool {
 
 // settled follows the links in as much of a path as exists.
 func settled(path string) string {
-	if real, err := filepath.EvalSymlinks(path); err == nil {
-		return real
+	if followed, err := filepath.EvalSymlinks(path); err == nil {
+		return followed
 	}
 	if parent := filepath.Dir(path); parent != path {
 		return filepath.Join(settled(parent), filepath.Base(path))

@@ -88,12 +88,12 @@ func (a *app) initPlant(ctx context.Context, label string, o initFlags) error {
 		return fmt.Errorf("plant.hcl can not be written: %w", err)
 	}
 	text := starterPlant(label, o)
-	if _, err := f.WriteString(text); err != nil {
+	if _, err = f.WriteString(text); err != nil {
 		_ = f.Close()
 		_ = os.Remove(file) // half a file is worse than none
 		return fmt.Errorf("plant.hcl can not be written: %w", err)
 	}
-	if err := f.Close(); err != nil {
+	if err = f.Close(); err != nil {
 		return fmt.Errorf("plant.hcl can not be written: %w", err)
 	}
 	_, err = fmt.Fprintf(a.Out, `%s is written.

@@ -98,7 +98,7 @@ func (a *app) lint(ctx context.Context, o lintFlags) error {
 		if err := a.showReport(ctx, rep, snap, o); err != nil {
 			return err
 		}
-		objected = objected || objects(rep, o.introduced)
+		objected = objected || objects(rep, o)
 	}
 	if objected {
 		return errObjected
@@ -172,10 +172,11 @@ func counterpart(snap *snapshot, p *plant.Plant) *plant.Plant {
 	return nil
 }
 
-func objects(rep *lint.Report, introducedOnly bool) bool {
+// objects says whether the report holds what the exit status counts.
+func objects(rep *lint.Report, o lintFlags) bool {
 	for i := range rep.Findings {
 		f := &rep.Findings[i]
-		if f.Severity == lint.Nonconformity && (f.Introduced || !introducedOnly) {
+		if f.Severity == lint.Nonconformity && (f.Introduced || !o.introduced) {
 			return true
 		}
 	}
@@ -204,9 +205,9 @@ func (a *app) hookWithoutPlant(ctx context.Context, src *source) error {
 		return err
 	}
 	if base != nil && len(base.Plants) > 0 {
-		left, err := src.records(ctx)
-		if err != nil {
-			return err
+		left, failed := src.records(ctx)
+		if failed != nil {
+			return failed
 		}
 		if left > 0 {
 			return &noPlantError{fmt.Sprintf("this commit takes plant.hcl away and leaves %d files of records that nobody checks", left), "keep plant.hcl, or take the records out too"}

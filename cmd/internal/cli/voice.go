@@ -47,12 +47,10 @@ func (a *app) complain(err error) {
 
 // remedy is the next step after a failure.
 func remedy(err error) string {
-	var usage *usageError
-	if errors.As(err, &usage) {
+	if usage, ok := errors.AsType[*usageError](err); ok {
 		return usage.next
 	}
-	var none *noPlantError
-	if errors.As(err, &none) {
+	if none, ok := errors.AsType[*noPlantError](err); ok {
 		return none.next
 	}
 	for _, known := range []struct {
@@ -83,8 +81,8 @@ type noPlantError struct{ message, next string }
 func (e *noPlantError) Error() string { return e.message }
 
 func isNoPlant(err error) bool {
-	var none *noPlantError
-	return errors.As(err, &none)
+	_, ok := errors.AsType[*noPlantError](err)
+	return ok
 }
 
 func isNoCommit(err error) bool { return errors.Is(err, vcs.ErrNoCommit) }
