@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -82,12 +83,18 @@ func (a *app) lint(ctx context.Context, o lintFlags) error {
 	if err != nil {
 		return err
 	}
-	if o.hook && len(snap.Plants) == 0 {
-		return a.hookWithoutPlant(ctx, src)
-	}
 	bases, err := a.baselines(ctx, src, o)
 	if err != nil {
 		return err
+	}
+	if o.hook {
+		if err := leftBehind(snap, bases); err != nil {
+			return err
+		}
+		if len(snap.Plants) == 0 {
+			_, err := fmt.Fprintln(a.Err, "git homerun: this commit holds no plant.hcl: nothing to check")
+			return err
+		}
 	}
 	objected := false
 	for _, p := range snap.Plants {
@@ -196,38 +203,21 @@ func (a *app) showReport(ctx context.Context, rep *lint.Report, snap *snapshot, 
 	})
 }
 
-// hookWithoutPlant decides about a commit that holds no plant: it may pass
-// where there never was one, but a commit that takes plant.hcl away from records
-// that stay would leave them unchecked from then on.
-func (a *app) hookWithoutPlant(ctx context.Context, src *source) error {
-	base, err := a.baseline(ctx, src, "HEAD")
-	if err != nil {
-		return err
-	}
-	if base != nil && len(base.Plants) > 0 {
-		left, failed := src.records(ctx)
-		if failed != nil {
-			return failed
+// leftBehind refuses a commit that takes plant.hcl away from records that stay:
+// nobody would check them from then on. Other .hcl files are no business of ours.
+func leftBehind(snap *snapshot, bases []*snapshot) error {
+	for _, base := range bases {
+		if base == nil {
+			continue
 		}
-		if left > 0 {
-			return &noPlantError{fmt.Sprintf("this commit takes plant.hcl away and leaves %d files of records that nobody checks", left), "keep plant.hcl, or take the records out too"}
-		}
-	}
-	_, err = fmt.Fprintln(a.Err, "git homerun: this commit holds no plant.hcl: nothing to check")
-	return err
-}
-
-// records counts the files of records in the index.
-func (s *source) records(ctx context.Context) (int, error) {
-	entries, err := s.repo.Index(ctx)
-	if err != nil {
-		return 0, err
-	}
-	n := 0
-	for _, e := range entries {
-		if schema.IsRecords(e.Path) {
-			n++
+		for _, entries := range base.entries {
+			for _, e := range entries {
+				if slices.Contains(snap.strays, e.Path) {
+					return &noPlantError{schema.Printable(e.Path) + " belonged to a plant, and this commit takes the plant's plant.hcl away: nobody would check it any more",
+						"keep plant.hcl, or take the records out too"}
+				}
+			}
 		}
 	}
-	return n, nil
+	return nil
 }

@@ -37,6 +37,8 @@ type snapshot struct {
 	// entries are the plants' files, for telling whether two snapshots of a
 	// plant are of the same bytes.
 	entries map[string][]vcs.Entry
+	// strays are files of records that belong to no plant.
+	strays []string
 }
 
 func (a *app) open(ctx context.Context) (*source, error) {
@@ -114,7 +116,7 @@ func (s *source) snapshot(ctx context.Context, snap *snapshot, entries []vcs.Ent
 	if err != nil {
 		return nil, err
 	}
-	snap.entries = make(map[string][]vcs.Entry)
+	snap.entries, snap.strays = make(map[string][]vcs.Entry), strays
 	for _, folder := range folders {
 		list := make([]vcs.Entry, len(folder.Files))
 		for i, file := range folder.Files {
