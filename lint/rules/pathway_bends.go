@@ -76,7 +76,7 @@ func pathwayPull(p *lint.Pass) {
 		return
 	}
 	most, own := p.Most(limits.Length)
-	law := lawOf(limits.LengthSource, own)
+	standing := lawOf(limits.LengthSource, own)
 	for _, w := range p.Plant.Pathways {
 		if pathwayKind(w) != "conduit" {
 			continue
@@ -85,10 +85,10 @@ func pathwayPull(p *lint.Pass) {
 		length, measured := schema.PathwayLength.In(w.Record())
 		switch {
 		case known && pull > most:
-			p.Report(longPull(p, w, pull, most, law.between(pull, feetOfPull, own)))
+			p.Report(longPull(p, w, pull, most, standing.between(pull, feetOfPull, own)))
 		case !known && measured && length > most && !lost(w.Entry, schema.PathwayPull.Field):
 			unstatedField(p, w.Entry, schema.PathwayPull.Field, fmt.Sprintf("it is %s long, and whether a pull point comes every %s can not be checked",
-				length.Text(p.Units()), most.Text(p.Units())), law.source)
+				length.Text(p.Units()), most.Text(p.Units())), standing.source)
 		}
 	}
 }

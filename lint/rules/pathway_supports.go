@@ -23,7 +23,7 @@ func pathwaySupports(p *lint.Pass) {
 		return
 	}
 	most, own := p.Most(spacing)
-	law := lawOf(src, own)
+	standing := lawOf(src, own)
 	var silent []*plant.Pathway
 	kept := false
 	for _, w := range p.Plant.Pathways {
@@ -34,7 +34,7 @@ func pathwaySupports(p *lint.Pass) {
 		kept = kept || known
 		switch {
 		case known && apart > most:
-			p.Report(farSupports(p, w, apart, most, law.between(apart, feetOfSupports, own)))
+			p.Report(farSupports(p, w, apart, most, standing.between(apart, feetOfSupports, own)))
 		case !known && !lost(w.Entry, schema.PathwaySupports.Field):
 			silent = append(silent, w)
 		}
@@ -43,7 +43,7 @@ func pathwaySupports(p *lint.Pass) {
 		return // a plant that records no supports anywhere is left in peace
 	}
 	for _, w := range silent {
-		unstatedField(p, w.Entry, schema.PathwaySupports.Field, "other hooks of the plant state theirs, and whether cable hangs free here can not be checked", law.source)
+		unstatedField(p, w.Entry, schema.PathwaySupports.Field, "other hooks of the plant state theirs, and whether cable hangs free here can not be checked", standing.source)
 	}
 }
 

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"homerun/lint"
 	"homerun/schema"
@@ -39,12 +40,7 @@ func unlistedCable(c *plant.Cable) bool {
 
 // leavesBuilding says whether a run starts, ends or passes outdoors.
 func leavesBuilding(r *plant.Run) bool {
-	for _, s := range r.Spaces() {
-		if outdoors(s) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.Spaces(), outdoors)
 }
 
 func outdoors(s *plant.Space) bool {
@@ -106,12 +102,12 @@ func (c *outsideCheck) judge(r *plant.Run, rule *standard.OutsidePlant, in stret
 		}
 	}
 	most, own := c.Most(rule.Most)
-	switch law := lawOf(rule.Source, own); {
+	switch standing := lawOf(rule.Source, own); {
 	case in.surely > most:
-		c.Report(c.tooFar(r, in, most, law.between(in.surely, feetOfEntrance, own)))
+		c.Report(c.tooFar(r, in, most, standing.between(in.surely, feetOfEntrance, own)))
 	case plus(in.surely, in.perhaps) > most:
-		law.severity = lint.Observation
-		c.Report(c.tooFar(r, in, most, law))
+		standing.severity = lint.Observation
+		c.Report(c.tooFar(r, in, most, standing))
 	}
 }
 

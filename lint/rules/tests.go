@@ -56,9 +56,10 @@ var TestsMissing = &lint.Rule{
 // untested counts the runs without a measurement under one record, so that a
 // bundle that nobody measured is one finding and not twenty-four.
 type untested struct {
-	about    schema.Entry
-	runs     []*plant.Run
-	measured int
+	about schema.Entry
+	// named are the first of them, as many as a finding names.
+	named                []*plant.Run
+	unmeasured, measured int
 }
 
 func testsMissing(p *lint.Pass) {
@@ -67,6 +68,7 @@ func testsMissing(p *lint.Pass) {
 	}
 	var groups []*untested
 	byRecord := make(map[*schema.Record]*untested)
+	var last *untested // runs of a bundle follow each other
 	for _, r := range p.Plant.Runs {
 		if !inService(r) {
 			continue
@@ -75,22 +77,29 @@ func testsMissing(p *lint.Pass) {
 		if r.Bundle != nil {
 			about = r.Bundle.Entry
 		}
-		g := byRecord[about.Record]
-		if g == nil {
-			g = &untested{about: about}
-			byRecord[about.Record] = g
-			groups = append(groups, g)
+		if last == nil || last.about.Record != about.Record {
+			if last = byRecord[about.Record]; last == nil {
+				last = &untested{about: about}
+				byRecord[about.Record] = last
+				groups = append(groups, last)
+			}
 		}
-		if measured(r.Link) {
-			g.measured++
-		} else {
-			g.runs = append(g.runs, r)
-		}
+		last.count(r)
 	}
 	for _, g := range groups {
-		if len(g.runs) > 0 {
+		if g.unmeasured > 0 {
 			p.Report(g.finding())
 		}
+	}
+}
+
+func (g *untested) count(r *plant.Run) {
+	if measured(r.Link) {
+		g.measured++
+		return
+	}
+	if g.unmeasured++; len(g.named) < mostNamed {
+		g.named = append(g.named, r)
 	}
 }
 
@@ -121,35 +130,36 @@ const mostNamed = 6
 
 func (g *untested) finding() lint.Finding {
 	f := lint.About(g.about)
-	all := len(g.runs) + g.measured
-	if g.runs[0].Record() == g.about.Record {
+	all := g.unmeasured + g.measured
+	alone := g.named[0].Record() == g.about.Record
+	if alone {
 		f.Message = schema.Printable(g.about.Label) + ": in service, no measurement is recorded"
 	} else {
 		f.Message = fmt.Sprintf("%s: no measurement is recorded for %d of its %s in service: %s",
-			schema.Printable(g.about.Name()), len(g.runs), counted(all, "run", "runs"), runNames(g.runs))
+			schema.Printable(g.about.Name()), g.unmeasured, counted(all, "run", "runs"), runNames(g.named, g.unmeasured))
 	}
 	f.Working = []lint.Term{
 		term("runs in service", fmt.Sprint(all)), term("measured", fmt.Sprint(g.measured)),
-		term("not measured", fmt.Sprintf("%d - %d = %d", all, g.measured, len(g.runs))),
+		term("not measured", fmt.Sprintf("%d - %d = %d", all, g.measured, g.unmeasured)),
 	}
-	f.Result, f.Limit = fmt.Sprintf("%d without a measurement", len(g.runs)), "every run in service measured"
+	f.Result, f.Limit = fmt.Sprintf("%d without a measurement", g.unmeasured), "every run in service measured"
 	f.Source = "ANSI/TIA-1152-A, field testing of installed cabling; unconfirmed: check the printed standard"
 	f.Next = "measure them and record the result in a test record, or set the state of what is not in service"
-	f.Excess = float64(len(g.runs))
-	if g.runs[0].Record() != g.about.Record {
-		f.Related = []schema.Note{note(g.runs[0].Entry, "the first of them")}
+	f.Excess = float64(g.unmeasured)
+	if !alone {
+		f.Related = []schema.Note{note(g.named[0].Entry, "the first of them")}
 	}
 	return f
 }
 
-// runNames lists runs, cut short.
-func runNames(runs []*plant.Run) string {
-	names := make([]string, 0, mostNamed)
-	for _, r := range runs[:min(len(runs), mostNamed)] {
+// runNames lists the first of all runs, and how many there are more.
+func runNames(first []*plant.Run, all int) string {
+	names := make([]string, 0, len(first))
+	for _, r := range first {
 		names = append(names, schema.Printable(r.Label))
 	}
 	text := strings.Join(names, ", ")
-	if more := len(runs) - mostNamed; more > 0 {
+	if more := all - len(first); more > 0 {
 		text += fmt.Sprintf(" and %d more", more)
 	}
 	return text

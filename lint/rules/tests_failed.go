@@ -67,8 +67,8 @@ func passedSince(r *plant.Run, failed proof) bool {
 		if !sure {
 			return true // what can not be read may be the pass
 		}
-		limit, stated := testLimitOf(last.test)
-		if stated && last.passed() && !last.when.Before(failed.when) && limit.wholeLink {
+		text, _ := schema.TestLimit.In(last.test.Record())
+		if last.passed() && !last.when.Before(failed.when) && readLimit(text).wholeLink {
 			return true
 		}
 	}

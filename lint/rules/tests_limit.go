@@ -18,14 +18,23 @@ var TestsLimit = &lint.Rule{
 
 func testsLimit(p *lint.Pass) {
 	k := newCopper(p)
+	read := make(map[string]testLimit) // a plant has a few limits and many measurements
 	for _, r := range p.Plant.Runs {
 		if len(r.Tests) == 0 || !inService(r) {
 			continue
 		}
 		last, sure := latest(r)
-		limit, stated := testLimitOf(last.test)
-		if !sure || !stated || !last.passed() {
+		if !sure || !last.passed() {
 			continue // what failed is named as such
+		}
+		text, stated := schema.TestLimit.In(last.test.Record())
+		limit, known := read[text]
+		if !known {
+			limit = readLimit(text)
+			read[text] = limit
+		}
+		if !stated {
+			continue
 		}
 		if wrong, ok := mismatch(p.Plant.Regime, k, r, limit); ok {
 			p.Report(limitFinding(r, last, &wrong))
@@ -48,9 +57,8 @@ func mismatch(regime standard.Regime, k *copper, r *plant.Run, limit testLimit) 
 	if medium == plant.Unstated {
 		return mistaken{}, false
 	}
-	is := describe(r.Cable)
 	if limit.medium != plant.Unstated && limit.medium != medium {
-		return mistaken{is: is, taken: limit.shown(), why: "that is the limit of another kind of cable", source: "common practice: each kind of cable has limits of its own"}, true
+		return mistaken{is: describe(r.Cable), taken: limit.shown(), why: "that is the limit of another kind of cable", source: "common practice: each kind of cable has limits of its own"}, true
 	}
 	switch medium {
 	case plant.TwistedPair:
@@ -59,12 +67,12 @@ func mismatch(regime standard.Regime, k *copper, r *plant.Run, limit testLimit) 
 		word, _ := schema.CableFibre.In(r.Cable.Record())
 		fibre, err := standard.ParseFibre(word)
 		if err == nil && (fibre.Multimode() && limit.singleMode || fibre.SingleMode() && limit.multimode) {
-			return mistaken{is: is, taken: limit.shown(), why: "the two differ in wavelength and attenuation", source: "ANSI/TIA-568.3-D, attenuation by class of fibre"}, true
+			return mistaken{is: describe(r.Cable), taken: limit.shown(), why: "the two differ in wavelength and attenuation", source: "ANSI/TIA-568.3-D, attenuation by class of fibre"}, true
 		}
 	case plant.Coax:
 		series, _ := schema.CableSeries.In(r.Cable.Record())
 		if series != "" && limit.series != "" && series != limit.series {
-			return mistaken{is: is, taken: limit.shown(), why: "each series has its own loss", source: "common practice: the loss of a series at its frequency"}, true
+			return mistaken{is: describe(r.Cable), taken: limit.shown(), why: "each series has its own loss", source: "common practice: the loss of a series at its frequency"}, true
 		}
 	case plant.Unstated:
 	}
@@ -78,13 +86,12 @@ func copperMismatch(regime standard.Regime, k *copper, r *plant.Run, limit testL
 	if !known {
 		return mistaken{}, false
 	}
-	is := "category " + lowest.String()
 	switch {
 	case limit.medium == plant.Unstated:
-		return mistaken{is: is, taken: limit.shown(), why: "it names no category and no class", source: "common practice: a limit belongs to a category"}, true
+		return mistaken{is: categoryWord(lowest), taken: limit.shown(), why: "it names no category and no class", source: "common practice: a limit belongs to a category"}, true
 	case limit.category.Weaker(lowest):
 		return mistaken{
-			is: is, taken: limit.shown(), why: "a pass proves no more than that category", steps: lowest.Rank() - limit.category.Rank(),
+			is: categoryWord(lowest), taken: limit.shown(), why: "a pass proves no more than that category", steps: lowest.Rank() - limit.category.Rank(),
 			source: "ANSI/TIA-1152-A and IEC 61935-1, limits by category; unconfirmed: check the printed standard",
 		}, true
 	case regime != 0 && limit.regime != 0 && regime != limit.regime:
@@ -119,6 +126,8 @@ func lowestOf(k *copper, l *plant.Link) (lowest standard.Category, known bool) {
 	}
 	return lowest, true
 }
+
+func categoryWord(c standard.Category) string { return "category " + c.String() }
 
 // describe says what a cable type is.
 func describe(c *plant.Cable) string {

@@ -28,17 +28,9 @@ type testLimit struct {
 // longestLimit bounds how much of a limit's name is read.
 const longestLimit = 200
 
-// testLimitOf reads the limit of a measurement; stated is false where there is
-// none.
-func testLimitOf(t *plant.Test) (limit testLimit, stated bool) {
-	if t == nil {
-		return testLimit{}, false
-	}
-	text, ok := schema.TestLimit.In(t.Record())
-	if !ok {
-		return testLimit{}, false
-	}
-	limit.text = text
+// readLimit reads the name of a limit.
+func readLimit(text string) testLimit {
+	limit := testLimit{text: text}
 	words := strings.FieldsFunc(strings.ToLower(text[:min(len(text), longestLimit)]), func(c rune) bool {
 		return (c < 'a' || c > 'z') && (c < '0' || c > '9') && c != '.' && c != '-'
 	})
@@ -49,7 +41,7 @@ func testLimitOf(t *plant.Test) (limit testLimit, stated bool) {
 		}
 		limit.read(w, next)
 	}
-	return limit, true
+	return limit
 }
 
 // read takes one word, with the next where it needs that.
@@ -127,7 +119,7 @@ func categoryOfClass(word string) standard.Category {
 }
 
 // shown is what was read of the limit, in words.
-func (l testLimit) shown() string {
+func (l *testLimit) shown() string {
 	switch {
 	case l.class != "":
 		return "class " + l.class
