@@ -1,0 +1,260 @@
+package rules
+
+import (
+	"fmt"
+
+	"homerun/lint"
+	"homerun/schema"
+	"homerun/schema/plant"
+	"homerun/schema/standard"
+	"homerun/schema/unit"
+)
+
+// PowerAmpacity holds the current in the conductors of a bundle against what the
+// electrical code lets them carry in the warmth of their way.
+var PowerAmpacity = &lint.Rule{
+	Name: "power-ampacity", Title: "Checks that the conductors of a bundle carry no more current than the electrical code allows in its size and warmth",
+	Severity: lint.Nonconformity, Safety: true, Check: powerAmpacity,
+}
+
+func powerAmpacity(p *lint.Pass) {
+	over, src, ok := standard.AmpacityTrigger(p.Plant.Fire)
+	if !ok {
+		return
+	}
+	check := ampacityCheck{pass: p, heats: newHeats(), told: make(map[*plant.Cable]bool)}
+	for _, b := range p.Plant.Bundles {
+		word, stated := schema.BundlePower.In(b.Record())
+		carries, err := standard.ParsePowerType(word)
+		if !stated || err != nil {
+			continue
+		}
+		if figures, _ := carries.Figures(); figures.Power > over {
+			check.bundle(b, carries)
+		}
+	}
+	if check.lacking > 0 {
+		p.Report(check.noTable(src))
+	}
+}
+
+type ampacityCheck struct {
+	pass  *lint.Pass
+	heats *heats
+	told  map[*plant.Cable]bool
+	// lacking counts the bundles for which the plant's edition has no table
+	// here; first is the first of them.
+	lacking int
+	first   *plant.Bundle
+}
+
+// bundle judges one bundle, by each cable type in it.
+func (c *ampacityCheck) bundle(b *plant.Bundle, carries standard.PowerType) {
+	n, hot := 0, heat{}
+	var cables []*plant.Cable
+	for _, r := range b.Runs {
+		if !r.Live() {
+			continue
+		}
+		n++
+		if on := c.heats.along(r); on.where != nil && (hot.where == nil || on.high > hot.high) {
+			hot = on
+		}
+		if r.Cable != nil && r.Cable.Medium() == plant.TwistedPair && !among(cables, r.Cable) {
+			cables = append(cables, r.Cable)
+		}
+	}
+	for _, cable := range cables {
+		w := warmBundle{pass: c.pass, bundle: b, carries: carries, cable: cable, cables: n, hot: hot}
+		if w.limited() {
+			continue
+		}
+		wire, stated := schema.CableConductors.In(cable.Record())
+		if !stated && c.pass.Plant.Fire == standard.NEC2017 {
+			c.unstated(&w)
+			continue
+		}
+		w.wire = wire
+		if !c.judge(&w) {
+			return
+		}
+	}
+}
+
+func among(cables []*plant.Cable, cable *plant.Cable) bool {
+	for _, c := range cables {
+		if c == cable {
+			return true
+		}
+	}
+	return false
+}
+
+// A warmBundle is a bundle with one of its cable types.
+type warmBundle struct {
+	pass    *lint.Pass
+	bundle  *plant.Bundle
+	carries standard.PowerType
+	cable   *plant.Cable
+	cables  int
+	hot     heat
+	wire    unit.Conductor
+	current unit.Current
+	src     standard.Source // of the current
+}
+
+// limited says whether the cable is listed for the current in a bundle of any
+// size.
+func (w *warmBundle) limited() bool {
+	w.current, w.src, _ = w.carries.ConductorCurrent()
+	text, stated := w.cable.Listing()
+	listing, err := standard.ParseListing(text)
+	if !stated || err != nil {
+		return false
+	}
+	most, _, ok := standard.LimitedPowerAmpacity(w.pass.Plant.Fire, listing)
+	return ok && w.current <= most
+}
+
+// judge compares the current with the table; it returns false where the plant's
+// edition has none.
+func (c *ampacityCheck) judge(w *warmBundle) bool {
+	rated, _ := schema.CableRated.In(w.cable.Record())
+	if lost(w.cable.Entry, schema.CableRated.Field) {
+		return true
+	}
+	in := standard.BundleCase{Code: c.pass.Plant.Fire, Gauge: w.wire.Gauge, Cables: w.cables, Rated: rated, Ambient: tableAmbient}
+	if w.hot.where != nil {
+		in.Ambient = w.hot.high
+	}
+	a, ok := standard.BundleAmpacityOf(in)
+	switch {
+	case !ok && c.pass.Plant.Fire != standard.NEC2017:
+		if c.first == nil {
+			c.first = w.bundle
+		}
+		c.lacking++
+		return false
+	case !ok:
+		c.pass.Report(w.noValue("the table has no row or column for it", a.Source))
+	case a.Supervision != "":
+		c.pass.Report(w.noValue(a.Supervision, a.Source))
+	case w.current > a.Most:
+		c.pass.Report(w.over(a, in.Ambient))
+	}
+	return true
+}
+
+// tableAmbient is the temperature around the bundle that the table is for.
+const tableAmbient = 30 * unit.DegreeCelsius
+
+// upward is the most, in percent, by which the code corrects an ampacity upwards
+// in a space of coolEnough or less, from memory. That correction is not counted,
+// so a bundle that it might save is an observation.
+const (
+	upward     = 129
+	coolEnough = 20 * unit.DegreeCelsius
+)
+
+// over is a bundle whose conductors carry too much.
+func (w *warmBundle) over(a standard.BundleAmpacity, ambient unit.Temperature) lint.Finding {
+	shown, limit := w.current.Beside(a.Most, w.pass.Units())
+	f := w.finding(a.Source)
+	f.Message = fmt.Sprintf("%s: %s in each conductor, %d cables of %d AWG in one bundle may carry %s", schema.Printable(w.bundle.Label), shown, w.cables, w.wire.Gauge, limit)
+	rated, stated := schema.CableRated.In(w.cable.Record())
+	column := a.Column.Text(w.pass.Units()) + " assumed, the least that a listed cable has"
+	if stated {
+		column = a.Column.Text(w.pass.Units()) + ", jacket rated " + rated.Text(w.pass.Units())
+	}
+	around := ambient.Text(w.pass.Units()) + " assumed, no space on the way states its temperature"
+	if w.hot.where != nil {
+		around = schema.Printable(w.hot.where.Label) + ", " + ambient.Text(w.pass.Units()) + " (stated)"
+	}
+	f.Working = append(f.Working,
+		term("column of the table", column),
+		term("value of the table", fmt.Sprintf("%s for %d AWG, %s", a.Base, w.wire.Gauge, sizes(a))),
+		term("hottest space", around),
+		term("correction for it", decimals(float64(a.Ambient)/100, 2)),
+		term("allowed", fmt.Sprintf("%s A x %s = %s A", decimals(a.Base.Amperes(), 3), decimals(float64(a.Ambient)/100, 2), decimals(a.Most.Amperes(), 4))))
+	f.Result, f.Limit = shown, limit
+	if a.Ambient != 100 {
+		f.Source += "; " + a.AmbientSource.Clause
+	}
+	if cool := w.hot.where != nil && ambient <= coolEnough; cool && w.current <= a.Base*upward/100 || w.hot.where == nil {
+		f.Severity = lint.Observation
+		f.Source += "; the correction upwards for a cooler space is not counted: check the printed code"
+	}
+	f.Next = "divide the bundle, use cable of thicker conductors or of a higher temperature rating, or cable listed for limited power"
+	f.Excess = (w.current - a.Most).Amperes()
+	if w.hot.where != nil {
+		f.Related = append(f.Related, note(w.hot.where.Entry, "the hottest space on its way"))
+	}
+	return f
+}
+
+// sizes are the sizes of bundle that a value is for.
+func sizes(a standard.BundleAmpacity) string {
+	if a.From == a.To {
+		return "1 cable"
+	}
+	return fmt.Sprintf("%d to %d cables", a.From, a.To)
+}
+
+// noValue is a bundle on which the table leaves the word to an engineer.
+func (w *warmBundle) noValue(why string, src standard.Source) lint.Finding {
+	f := w.finding(src)
+	f.Severity = lint.Observation
+	f.Message = fmt.Sprintf("%s: no ampacity for %d cables of %d AWG, %s: engineering supervision decides", schema.Printable(w.bundle.Label), w.cables, w.wire.Gauge, why)
+	f.Result, f.Limit = w.current.String(), "no value in the table"
+	f.Next = "divide the bundle, or have its ampacity worked out under engineering supervision and record a waiver"
+	f.Excess = float64(w.cables)
+	return f
+}
+
+func (w *warmBundle) finding(src standard.Source) lint.Finding {
+	f := lint.About(w.bundle.Entry)
+	if !src.Sure() || !w.src.Sure() {
+		f.Severity = lint.Observation
+	}
+	f.Working = []lint.Term{
+		term("carries", w.carries.String()+", up to "+(2*w.current).String()+" in a pair, "+w.current.String()+" in each of its conductors"),
+		term("cables in use, planned or spare", fmt.Sprintf("%d of %s, %s", w.cables, schema.Printable(w.cable.Label), w.wire)),
+	}
+	f.Source = src.String()
+	f.Key = []string{w.cable.Label}
+	f.Related = []schema.Note{note(w.cable.Entry, "the cable type")}
+	return f
+}
+
+// unstated names a cable type whose gauge would allow the check, once.
+func (c *ampacityCheck) unstated(w *warmBundle) {
+	if c.told[w.cable] || lost(w.cable.Entry, schema.CableConductors.Field) {
+		return
+	}
+	c.told[w.cable] = true
+	f := lint.AboutField(w.cable.Entry, schema.CableConductors.Field)
+	f.Severity = lint.Observation
+	f.Message = fmt.Sprintf("%s: conductors not stated, so the current in bundle %s is not judged", schema.Printable(w.cable.Label), schema.Printable(w.bundle.Label))
+	f.Next = fmt.Sprintf("state conductors: %s", schema.CableConductors.Doc)
+	a, _ := standard.BundleAmpacityOf(standard.BundleCase{Code: c.pass.Plant.Fire, Gauge: assumedCord, Cables: 1, Ambient: tableAmbient})
+	f.Source = a.Source.String()
+	f.Key = []string{schema.CableConductors.Name}
+	f.Related = []schema.Note{note(w.bundle.Entry, "the first bundle")}
+	c.pass.Report(f)
+}
+
+// noTable says once that the edition of the plant has no table here.
+func (c *ampacityCheck) noTable(trigger standard.Source) lint.Finding {
+	a, _ := standard.BundleAmpacityOf(standard.BundleCase{Code: c.pass.Plant.Fire})
+	f := lint.AboutField(c.pass.Plant.Entry, schema.PlantFireCode.Field)
+	f.Severity = lint.Observation
+	f.Message = fmt.Sprintf("%s: %s over 60 W, the ampacity table of this edition was not found: the printed one decides", schema.Printable(c.pass.Plant.Label),
+		counted(c.lacking, "bundle carries", "bundles carry"))
+	f.Working = []lint.Term{term("bundles", fmt.Sprintf("%d, the first is %s", c.lacking, schema.Printable(c.first.Label))), term("ruled from", trigger.String())}
+	f.Result, f.Limit, f.Source = "no table", "the printed table", a.Source.String()
+	f.Next = "hold each bundle against the printed table"
+	f.Excess = float64(c.lacking)
+	f.Key = []string{"table"}
+	f.Related = []schema.Note{note(c.first.Entry, "the first bundle")}
+	return f
+}
