@@ -7,13 +7,21 @@ import (
 	"context"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"syscall"
 	"time"
 
 	"homerun/cmd/internal/cli"
 )
 
+// The program reads, answers and ends: collecting garbage at every doubling of
+// a small heap costs a fifth of a cold lint and saves nobody memory.
+const heapGrowth = 300
+
 func main() {
+	if _, set := os.LookupEnv("GOGC"); !set {
+		debug.SetGCPercent(heapGrowth)
+	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	status := cli.Main(ctx, os.Args[1:], cli.Process{
 		In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Env: os.Environ(), Dir: os.Getwd, Program: os.Executable, Now: time.Now,
