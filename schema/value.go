@@ -1,7 +1,6 @@
 package schema
 
 import (
-	"errors"
 	"strconv"
 	"strings"
 
@@ -54,34 +53,18 @@ func (v *Value) Show(in unit.System) string {
 		return "unreadable"
 	}
 	switch v.Field.Type {
-	case Text, Word, Reference, Date:
-		return v.Text
 	case References, Texts:
 		return strings.Join(v.List, ", ")
 	case Count:
 		return strconv.FormatInt(v.Number, 10)
 	case PortReference:
 		return showPort(asPort(v))
-	case Length:
-		return asLength(v).Text(in)
-	case Temperature:
-		return asTemperature(v).Text(in)
-	case Power:
-		return asPower(v).Text(in)
-	case Period:
-		return asPeriod(v).Text(in)
-	case Frequency:
-		return asFrequency(v).Text(in)
-	case Loss:
-		return asLoss(v).Text(in)
-	case Current:
-		return asCurrent(v).Text(in)
-	case Angle:
-		return asAngle(v).Text(in)
-	case Level:
-		return asLevel(v).Text(in)
 	case Conductors:
 		return asConductor(v).String()
+	case Text, Word, Reference, Date, Length, Temperature, Power, Period, Frequency, Loss, Current, Angle, Level:
+	}
+	if m, ok := measureOf(v.Field.Type); ok {
+		return m.show(v.Number, in)
 	}
 	return v.Text
 }
@@ -97,46 +80,65 @@ func showPort(p Port) string {
 // String is the port as references write it, without leading zeros.
 func (p Port) String() string { return showPort(p) }
 
-// readQuantity parses a text with a unit into v.Number.
-func readQuantity(t Type, text string, v *Value) error {
-	switch t {
-	case Length:
-		return quantity(unit.ParseLength, text, v)
-	case Temperature:
-		return quantity(unit.ParseTemperature, text, v)
-	case Power:
-		return quantity(unit.ParsePower, text, v)
-	case Period:
-		return quantity(unit.ParsePeriod, text, v)
-	case Frequency:
-		return quantity(unit.ParseFrequency, text, v)
-	case Loss:
-		return quantity(unit.ParseLoss, text, v)
-	case Current:
-		return quantity(unit.ParseCurrent, text, v)
-	case Angle:
-		return quantity(unit.ParseAngle, text, v)
-	case Level:
-		return quantity(unit.ParseLevel, text, v)
-	case Date:
+// A measure reads and prints one sort of quantity.
+type measure struct {
+	parse func(text string) (int64, error)
+	show  func(number int64, in unit.System) string
+}
+
+// measures are the sorts of quantity by the type of their field.
+var measures = [...]measure{
+	Length:      measured(unit.ParseLength),
+	Temperature: measured(unit.ParseTemperature),
+	Power:       measured(unit.ParsePower),
+	Period:      measured(unit.ParsePeriod),
+	Frequency:   measured(unit.ParseFrequency),
+	Loss:        measured(unit.ParseLoss),
+	Current:     measured(unit.ParseCurrent),
+	Angle:       measured(unit.ParseAngle),
+	Level:       measured(unit.ParseLevel),
+}
+
+// measureOf finds the measure of a type; ok is false for what is no quantity.
+func measureOf(t Type) (m measure, ok bool) {
+	if int(t) >= len(measures) || measures[t].parse == nil {
+		return measure{}, false
+	}
+	return measures[t], true
+}
+
+func measured[Q interface {
+	~int64
+	Text(unit.System) string
+}](parse func(string) (Q, error),
+) measure {
+	return measure{
+		parse: func(text string) (int64, error) {
+			q, err := parse(text)
+			return int64(q), err
+		},
+		show: func(number int64, in unit.System) string { return Q(number).Text(in) },
+	}
+}
+
+// readQuantity parses a date, a conductor or a text with a unit.
+func readQuantity(t Type, text string, v *Value) (err error) {
+	switch m, ok := measureOf(t); {
+	case ok:
+		v.Number, err = m.parse(text)
+	case t == Date:
 		v.Text = text
-		_, err := unit.ParseDate(text)
-		return err
-	case Conductors:
-		c, err := unit.ParseConductor(text)
+		_, err = unit.ParseDate(text)
+	case t == Conductors:
+		var c unit.Conductor
+		c, err = unit.ParseConductor(text)
 		v.Number = int64(c.Gauge)
 		if c.Stranded {
 			v.Last = 1
 		}
-		return err
-	case Text, Word, Count, Reference, References, PortReference, Texts:
+	default:
+		panic("schema: " + t.String() + " is no quantity")
 	}
-	return errors.New("not a quantity")
-}
-
-func quantity[Q ~int64](parse func(string) (Q, error), text string, v *Value) error {
-	q, err := parse(text)
-	v.Number = int64(q)
 	return err
 }
 
