@@ -32,6 +32,13 @@ type Order struct {
 	Outages []Outage
 	// Cautions are those of all steps, each once.
 	Cautions []string
+	// BackOut is how the work is taken back, from whatever step it has come to:
+	// the ways back of the steps done, in this order, the last step's first.
+	BackOut []Back
+	// Duties are what the code asks for because of this work.
+	Duties []string
+	// Proven says in sentences what the replay of the steps has shown.
+	Proven []string
 	// Commits are what the change is made of, oldest first, as the caller
 	// read them.
 	Commits []Commit
@@ -71,6 +78,8 @@ func Count(changes []Change) Counts {
 type Step struct {
 	// Number counts from 1; steps are done in this order.
 	Number int
+	// Visit is the number of the stay in a room that the step is part of.
+	Visit  int
 	Action Action
 	Class  Class
 	// Space is where it is done, empty where the records do not say.
@@ -83,8 +92,21 @@ type Step struct {
 	// Outage are the ports that lose service with this step.
 	Outage   []string
 	Cautions []string
+	// RoomFor is the label of the cable for which this one comes off only for a
+	// moment, to break a ring of ports that wait for each other; mostly empty.
+	RoomFor string
+	// Undo is how the step is taken back; empty where nothing has to be done,
+	// as after a measurement.
+	Undo string
 
 	takes, frees []hold
+}
+
+// A Back is how one step is taken back.
+type Back struct {
+	// Step is the number of the step, Visit that of its visit.
+	Step, Visit int
+	Space, Text string
 }
 
 // An Action is what is done in a step.
@@ -103,6 +125,12 @@ const (
 	Affix      Action = "label"
 	Measure    Action = "test"
 	Patch      Action = "patch"
+	// Swap exchanges two cords of one room at their ports.
+	Swap Action = "swap"
+	// Restore switches on again what Isolate switched off.
+	Restore Action = "restore"
+	// HandOver tells whom a service belongs to that it is back.
+	HandOver Action = "hand over"
 )
 
 // A Material is what the work uses up: a length of cable or a number of pieces.
