@@ -1,0 +1,14 @@
+// Package labels says which labels a change or a whole plant needs: what is on
+// each, how often it is printed and where it is put on.
+//
+// It takes what an order already decided (Order.Labels) and adds what follows
+// from it: which end of a run each of its labels is for, the ports of a panel
+// or outlet that is new or has a new name, and the two sides of a fire-stop.
+// The labels of a whole plant are those of the order that builds it from
+// nothing, so that there is one answer and not two.
+//
+// A label states only what the thing is, never what it is connected to: that
+// would be wrong after the next move. Where it goes is said beside it.
+//
+// The package is pure: no files, no clock, no drawing. Package sheet draws.
+package labels

@@ -1,0 +1,104 @@
+package labels
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"homerun/diffreport"
+	"homerun/schema"
+	"homerun/schema/plant"
+)
+
+// A Label is one piece of tape or card.
+type Label struct {
+	// ID is the identifier: it is printed, and the code on the label holds it.
+	ID string
+	// Kind says in words what is labelled, such as "run" or "fire-stop, 1 h".
+	Kind string
+	// Space is the room in which it is put on, empty where the records do not
+	// say; At says where exactly.
+	Space, At string
+
+	rank int
+}
+
+// A Strip is the labels of a holder's ports, to be put on in one piece.
+type Strip struct {
+	// Holder is the panel or outlet, Space its room.
+	Holder, Space string
+	// Ports are the ports as references write them, "1A-A:07".
+	Ports []string
+}
+
+// A Set is the labels that a plant or a change of it needs.
+type Set struct {
+	// Plant is the plant's label, Order the number of the work order; empty
+	// for a whole plant.
+	Plant, Order string
+	// Labels stand room by room, each as often as it is needed.
+	Labels []Label
+	Strips []Strip
+	// Planned are the runs that have no label yet, since they have no cable.
+	Planned []string
+}
+
+// Whole returns the labels of a plant: those of the order that builds it.
+func Whole(p *plant.Plant) Set {
+	order := diffreport.Plan(nil, p, diffreport.Compare(nil, p, diffreport.Options{}), diffreport.PlanOptions{})
+	set := For(order, nil, p)
+	set.Order = ""
+	for _, r := range p.Runs {
+		if state, known := r.State(); known && state == schema.StatePlanned {
+			set.Planned = append(set.Planned, r.Label)
+		}
+	}
+	slices.SortFunc(set.Planned, natural)
+	return set
+}
+
+// For returns the labels that an order needs. The plants are those that the
+// order was made of; either may be nil.
+func For(order diffreport.Order, base, head *plant.Plant) Set {
+	set := Set{Plant: order.Plant, Order: order.Number}
+	if head == nil {
+		head = &plant.Plant{}
+	}
+	printed := make(map[string]int)
+	for _, id := range order.Labels {
+		item, _ := head.Find(id)
+		set.Labels = append(set.Labels, labelOf(id, item, printed[id]))
+		if printed[id] == 0 {
+			set.Strips = append(set.Strips, stripsOf(item)...)
+		}
+		printed[id]++
+	}
+	set.Labels = append(set.Labels, firestops(base, head)...)
+	slices.SortStableFunc(set.Labels, func(a, b Label) int {
+		return cmp.Or(natural(a.Space, b.Space), cmp.Compare(a.rank, b.rank), natural(a.ID, b.ID), natural(a.At, b.At))
+	})
+	slices.SortStableFunc(set.Strips, func(a, b Strip) int { return cmp.Or(natural(a.Space, b.Space), natural(a.Holder, b.Holder)) })
+	return set
+}
+
+// stripsOf are the port labels of an item: none where it has no ports, and none
+// for equipment, whose ports are numbered by its maker.
+func stripsOf(item plant.Item) []Strip {
+	h, ok := item.(*plant.Holder)
+	if !ok || h.IsEquipment() || len(h.Ports) == 0 {
+		return nil
+	}
+	strip := Strip{Holder: h.Label, Space: spaceName(h.Space), Ports: make([]string, len(h.Ports))}
+	for i := range h.Ports {
+		strip.Ports[i] = h.Ports[i].String()
+	}
+	return []Strip{strip}
+}
+
+// rankOf orders the kinds in one room as the record language does.
+func rankOf(kind string) int {
+	return slices.IndexFunc(schema.Kinds(), func(k *schema.Kind) bool { return k.Name == kind })
+}
+
+// kindWords is a kind's name as people write it.
+func kindWords(kind string) string { return strings.ReplaceAll(kind, "-", " ") }
