@@ -1,0 +1,142 @@
+package render
+
+import (
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// The form of a workbook: how wide a column may be, in characters, and how many
+// characters a cell holds (ECMA-376 files hold more; 32,767 is what spreadsheets
+// take, common practice).
+const (
+	widestColumn = 70
+	mostInCell   = 32_767
+)
+
+// OrderWorkbook writes orders as one spreadsheet with a sheet each for steps,
+// materials, labels and tests. No text in it can work as a formula, there or in
+// what is exported from it: one that begins like a formula has an apostrophe in
+// front. The error is that of the writer, or of an order with more rows than a
+// sheet has.
+func OrderWorkbook(w io.Writer, jobs []Job) (err error) {
+	b := &workbook{File: excelize.NewFile()}
+	defer func() {
+		if closing := b.Close(); err == nil {
+			err = closing
+		}
+	}()
+	papers := each(jobs, paperOf)
+	if b.head, err = b.NewStyle(&excelize.Style{
+		Font: &excelize.Font{Bold: true}, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E3ECEF"}},
+		Border: []excelize.Border{{Type: "bottom", Color: "17475A", Style: 2}}, Alignment: &excelize.Alignment{Vertical: "top", WrapText: true},
+	}); err != nil {
+		return err
+	}
+	if b.body, err = b.NewStyle(&excelize.Style{Alignment: &excelize.Alignment{Vertical: "top", WrapText: true}}); err != nil {
+		return err
+	}
+	for _, s := range sheets(papers) {
+		if err := b.add(s); err != nil {
+			return fmt.Errorf("sheet %s: %w", s.name, err)
+		}
+	}
+	if err := b.DeleteSheet("Sheet1"); err != nil {
+		return err
+	}
+	return b.Write(w)
+}
+
+// A workbook is a spreadsheet in the making.
+type workbook struct {
+	*excelize.File
+	head, body int
+}
+
+// A sheet is rows of numbers and texts below a row of headings.
+type sheet struct {
+	name     string
+	headings []string
+	rows     [][]any
+}
+
+func (b *workbook) add(s sheet) error {
+	if _, err := b.NewSheet(s.name); err != nil {
+		return err
+	}
+	out, err := b.NewStreamWriter(s.name)
+	if err != nil {
+		return err
+	}
+	for i, width := range s.widths() {
+		if err := out.SetColWidth(i+1, i+1, width); err != nil {
+			return err
+		}
+	}
+	if err := out.SetPanes(&excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}); err != nil {
+		return err
+	}
+	headings := each(s.headings, func(text string) any { return text })
+	if err := out.SetRow("A1", headings, excelize.RowOpts{StyleID: b.head}); err != nil {
+		return err
+	}
+	for i, row := range s.rows {
+		if err := out.SetRow("A"+strconv.Itoa(i+2), each(row, inert), excelize.RowOpts{StyleID: b.body}); err != nil {
+			return err
+		}
+	}
+	if err := out.Flush(); err != nil {
+		return err
+	}
+	return b.page(s)
+}
+
+// page makes the sheet print: across, as wide as the paper, headings on every
+// page.
+func (b *workbook) page(s sheet) error {
+	across, tall := "landscape", 0
+	if err := b.SetPageLayout(s.name, &excelize.PageLayoutOptions{Orientation: &across, FitToHeight: &tall}); err != nil {
+		return err
+	}
+	fit := true
+	if err := b.SetSheetProps(s.name, &excelize.SheetPropsOptions{FitToPage: &fit}); err != nil {
+		return err
+	}
+	return b.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: s.name + "!$1:$1", Scope: s.name})
+}
+
+// widths are how wide the columns want to be.
+func (s *sheet) widths() []float64 {
+	widths := make([]float64, len(s.headings))
+	for i, h := range s.headings {
+		widths[i] = float64(len(h) + 2)
+	}
+	for _, row := range s.rows {
+		for i, cell := range row {
+			n := float64(utf8.RuneCountInString(fmt.Sprint(cell)) + 2)
+			widths[i] = min(max(widths[i], n), widestColumn)
+		}
+	}
+	return widths
+}
+
+// inert is a cell whose text no spreadsheet takes for a formula, cut to what a
+// cell holds.
+func inert(cell any) any {
+	text, isText := cell.(string)
+	if !isText || text == "" {
+		return cell
+	}
+	if first, _ := utf8.DecodeRuneInString(strings.TrimLeft(text, " ")); strings.ContainsRune("=+-@＝＋－＠", first) {
+		text = "'" + text
+	}
+	if utf8.RuneCountInString(text) > mostInCell {
+		const said = " … (cut: a cell holds no more)"
+		text = string([]rune(text)[:mostInCell-utf8.RuneCountInString(said)]) + said
+	}
+	return text
+}
