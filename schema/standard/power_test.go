@@ -23,6 +23,12 @@ func TestFlowBalances(t *testing.T) {
 		p := drawPower(t, "power")
 		volts, ohms := rapid.Float64Range(44, 57).Draw(t, "volts"), rapid.Float64Range(0, 20).Draw(t, "ohms")
 		given, ok := standard.Deliver(p, volts, ohms)
+		if drop := p.Watts() / volts * ohms; drop > volts {
+			if ok {
+				t.Fatalf("the path eats up %v of %v V: %+v", drop, volts, given)
+			}
+			return
+		}
 		if !ok || math.Abs(given.Watts-p.Watts()) > 1e-9 || math.Abs(given.DeviceWatts+given.Lost-p.Watts()) > 1e-9 ||
 			math.Abs(given.DeviceVolts*given.Amperes-given.DeviceWatts) > 1e-9 {
 			t.Fatalf("%+v", given)
