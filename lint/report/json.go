@@ -1,11 +1,11 @@
 package report
 
 import (
-	"encoding/json"
 	"io"
 
 	"homerun/lint"
 	"homerun/schema"
+	"homerun/schema/console"
 )
 
 // The names below are what other programs rely on: fields are added, never
@@ -42,6 +42,8 @@ type findingJSON struct {
 	Introduced *bool       `json:"introduced,omitempty"`
 	Waiver     string      `json:"waiver,omitempty"`
 	Related    []notesJSON `json:"related"`
+	// Fingerprint is the finding's own, over commits.
+	Fingerprint string `json:"fingerprint"`
 }
 
 type termJSON struct {
@@ -58,37 +60,31 @@ type notesJSON struct {
 	Message string `json:"message"`
 }
 
-// JSONOptions say what the document is about.
-type JSONOptions struct {
-	// Revision is "worktree", "index" or a commit.
-	Revision string
-	// Compared is set where Introduced was worked out against another
-	// revision; without it the document does not state it.
-	Compared bool
+// JSON writes one document for each plant, ended by a new line. Waived findings
+// are listed too, with the waiver's label. The fingerprint of a finding stays
+// the same over commits, whatever its line and its figures.
+func JSON(w io.Writer, b Batch) error {
+	seen := make(identities)
+	for _, r := range b.Reports {
+		doc := document{
+			Plant: r.Plant.Name(), Revision: b.Revision,
+			Summary:  summaryJSON{r.Count(lint.Nonconformity), r.Count(lint.Observation), len(r.Waived)},
+			Findings: make([]findingJSON, 0, len(r.Findings)+len(r.Waived)),
+		}
+		for _, e := range b.entries(r, seen) {
+			doc.Findings = append(doc.Findings, asJSON(e, b.Compared))
+		}
+		if err := console.JSON(w, doc); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
-// JSON writes one document for one plant, ended by a new line. Waived findings
-// are listed too, with the waiver's label.
-func JSON(w io.Writer, r *lint.Report, o JSONOptions) error {
-	doc := document{
-		Plant: r.Plant.Name(), Revision: o.Revision,
-		Summary:  summaryJSON{r.Count(lint.Nonconformity), r.Count(lint.Observation), len(r.Waived)},
-		Findings: make([]findingJSON, 0, len(r.Findings)+len(r.Waived)),
-	}
-	all := append(append([]lint.Finding(nil), r.Findings...), r.Waived...)
-	lint.Sort(all)
-	for i := range all {
-		doc.Findings = append(doc.Findings, asJSON(&all[i], o))
-	}
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(doc)
-}
-
-func asJSON(f *lint.Finding, o JSONOptions) findingJSON {
+func asJSON(f entry, compared bool) findingJSON {
 	out := findingJSON{
-		Rule: f.Rule, Severity: f.Severity.String(), Kind: f.Kind, Record: f.Record,
+		Fingerprint: f.id,
+		Rule:        f.Rule, Severity: f.Severity.String(), Kind: f.Kind, Record: f.Record,
 		Path: f.At.Path, Line: f.At.Line, Column: f.At.Column, EndLine: f.At.EndLine, EndColumn: f.At.EndColumn,
 		Message: f.Message, Next: f.Next, Result: f.Result, Limit: f.Limit, Source: f.Source, Waiver: f.Waiver,
 		Working: make([]termJSON, 0, len(f.Working)), Related: make([]notesJSON, 0, len(f.Related)),
@@ -99,7 +95,7 @@ func asJSON(f *lint.Finding, o JSONOptions) findingJSON {
 	for _, n := range f.Related {
 		out.Related = append(out.Related, noteAsJSON(n))
 	}
-	if o.Compared {
+	if compared {
 		introduced := f.Introduced
 		out.Introduced = &introduced
 	}

@@ -61,20 +61,7 @@ func finding(page *console.Page, f *lint.Finding) {
 		tone = console.Alarm
 	}
 	page.Line(4, 4, console.In(tone, f.Severity.String()), console.Plain(", "+f.Rule))
-	terms := make([][2]string, 0, len(f.Working)+3)
-	for _, t := range f.Working {
-		terms = append(terms, [2]string{t.Term, t.Value})
-	}
-	if f.Limit != "" && !slices.ContainsFunc(f.Working, func(t lint.Term) bool { return t.Term == "limit" }) {
-		terms = append(terms, [2]string{"limit", f.Limit})
-	}
-	if f.Source != "" {
-		terms = append(terms, [2]string{"source", f.Source})
-	}
-	if f.Next != "" {
-		terms = append(terms, [2]string{"next", f.Next})
-	}
-	page.Terms(4, terms...)
+	page.Terms(4, terms(f)...)
 	for _, n := range f.Related {
 		note := n.Message
 		if n.Label != "" {
@@ -82,6 +69,24 @@ func finding(page *console.Page, f *lint.Finding) {
 		}
 		page.Line(4, 8, console.In(console.Quiet, Place(n.At)+": "), console.Plain(note))
 	}
+}
+
+// terms are the lines of the sum, then limit, source and next step.
+func terms(f *lint.Finding) [][2]string {
+	out := make([][2]string, 0, len(f.Working)+3)
+	for _, t := range f.Working {
+		out = append(out, [2]string{t.Term, t.Value})
+	}
+	if f.Limit != "" && !slices.ContainsFunc(f.Working, func(t lint.Term) bool { return t.Term == "limit" }) {
+		out = append(out, [2]string{"limit", f.Limit})
+	}
+	if f.Source != "" {
+		out = append(out, [2]string{"source", f.Source})
+	}
+	if f.Next != "" {
+		out = append(out, [2]string{"next", f.Next})
+	}
+	return out
 }
 
 // Place writes a location as editors and terminals recognise it.

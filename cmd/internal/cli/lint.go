@@ -4,11 +4,11 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
 	"homerun/lint"
-	"homerun/lint/report"
 	"homerun/schema"
 	"homerun/schema/plant"
 )
@@ -18,6 +18,7 @@ type lintFlags struct {
 	at, since  string
 	introduced bool
 	format     string
+	output     string
 	most       int
 	hook       bool
 }
@@ -41,7 +42,8 @@ only nonconformities of that kind are shown and counted for the exit status.`,
 	f.StringVar(&o.at, "at", "", "read a commit, tag, branch or date")
 	f.StringVar(&o.since, "since", "", "compare with a commit, tag, branch or date")
 	f.BoolVar(&o.introduced, "introduced", false, "show only what is new or worse; against HEAD where --since names nothing else")
-	f.StringVar(&o.format, "format", "text", "text or json")
+	f.StringVar(&o.format, "format", "text", strings.Join(lintFormats(), ", "))
+	f.StringVarP(&o.output, "output", "o", "", "write to a file, whole or not at all, instead of standard output")
 	f.IntVar(&o.most, "most", 200, "show at most so many findings as text; 0 shows all")
 	f.BoolVar(&o.hook, "hook", false, "as the hook does it: what is staged, every plant, only what is new or worse")
 	_ = f.MarkHidden("hook") // the hook's own way in, no promise to people
@@ -55,8 +57,8 @@ func (o *lintFlags) settle() error {
 	switch {
 	case o.staged && o.at != "":
 		return &usageError{"--staged and --at ask for two different things", "give one of them"}
-	case o.format != "text" && o.format != "json":
-		return &usageError{"there is no format " + schema.Quote(o.format), "the formats are text and json"}
+	case !slices.Contains(lintFormats(), o.format):
+		return noFormat(o.format, lintFormats())
 	case o.most < 0:
 		return &usageError{"--most is below zero", "0 shows all"}
 	}
@@ -97,15 +99,15 @@ func (a *app) lint(ctx context.Context, o lintFlags) error {
 		}
 	}
 	objected := false
-	for _, p := range snap.Plants {
-		rep, err := lintAgainst(p, bases, snap)
-		if err != nil {
+	reports := make([]*lint.Report, len(snap.Plants))
+	for i, p := range snap.Plants {
+		if reports[i], err = lintAgainst(p, bases, snap); err != nil {
 			return err
 		}
-		if err := a.showReport(ctx, rep, snap, o); err != nil {
-			return err
-		}
-		objected = objected || objects(rep, o)
+		objected = objected || objects(reports[i], o)
+	}
+	if err := a.showReports(ctx, src, reports, snap, o); err != nil {
+		return err
 	}
 	if objected {
 		return errObjected
@@ -188,19 +190,6 @@ func objects(rep *lint.Report, o lintFlags) bool {
 		}
 	}
 	return false
-}
-
-func (a *app) showReport(ctx context.Context, rep *lint.Report, snap *snapshot, o lintFlags) error {
-	if o.format == "json" {
-		return report.JSON(a.Out, rep, report.JSONOptions{Revision: snap.Name, Compared: o.since != ""})
-	}
-	w := a.Out
-	if o.hook {
-		w = a.Err // git shows a hook's complaints on standard error
-	}
-	return report.Text(w, rep, report.TextOptions{
-		Options: a.page(ctx, w), Revision: snap.Title, IntroducedOnly: o.introduced, Most: o.most,
-	})
 }
 
 // leftBehind refuses a commit that takes plant.hcl away from records that stay:
