@@ -33,7 +33,7 @@ func newRoot(a *app) *cobra.Command {
 	root.SetUsageTemplate(usageTemplate)
 	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Short: "what a command does and which options it has", RunE: help})
 	root.AddCommand(
-		newInit(a), newLint(a), newExplain(a), newOrder(a), newLabels(a), newHistory(a), newFormat(a), newHook(a), newDemo(a),
+		newInit(a), newLint(a), newExplain(a), newOrder(a), newLabels(a), newHistory(a), newTrace(a), newReady(a), newTakeoff(a), newFormat(a), newHook(a), newDemo(a),
 	)
 	return root
 }
@@ -50,7 +50,7 @@ func help(cmd *cobra.Command, args []string) error {
 }
 
 func commandNames() []string {
-	return []string{"init", "lint", "explain", "order", "labels", "history", "fmt", "hook", "demo", "help"}
+	return []string{"init", "lint", "explain", "order", "labels", "history", "trace", "ready", "takeoff", "fmt", "hook", "demo", "help"}
 }
 
 func suggestCommand(word string) string {

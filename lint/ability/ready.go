@@ -1,0 +1,121 @@
+package ability
+
+import (
+	"homerun/schema"
+	"homerun/schema/plant"
+	"homerun/schema/standard"
+)
+
+// A Survey is the answer of every channel of a plant, or of one of its spaces,
+// to one application.
+type Survey struct {
+	Application string
+	// Space is the label of the space it is about; empty for the whole plant.
+	Space string
+	// Results are the channels in the order of the records.
+	Results []Result
+	// Other are the channels in use that are of another medium.
+	Other int
+}
+
+// A Result is one channel's answer.
+type Result struct {
+	// Run is the label by which the channel is known, Far its outlet or other
+	// far end.
+	Run, Far string
+	Answer
+}
+
+// Ready asks every channel in use whether it carries an application. Space is
+// nil for the whole plant; a channel is in a space where one of its links ends
+// there, or in a space inside it.
+func Ready(p *plant.Plant, application string, space *plant.Space) Survey {
+	s := Survey{Application: application}
+	if space != nil {
+		s.Space = space.Label
+	}
+	for _, c := range p.Channels {
+		if space != nil && !endsIn(c, space) || !live(c) {
+			continue
+		}
+		a, asked := Judge(p, c, application)
+		if !asked {
+			s.Other++
+			continue
+		}
+		s.Results = append(s.Results, Result{Run: c.Links[0].Lead().Label, Far: farEnd(c), Answer: a})
+	}
+	return s
+}
+
+// Of returns the results with a verdict; zero those that can not be told.
+func (s *Survey) Of(v standard.Verdict) []Result {
+	var some []Result
+	for i := range s.Results {
+		if s.Results[i].Verdict == v {
+			some = append(some, s.Results[i])
+		}
+	}
+	return some
+}
+
+// farEnd is where the last link of a channel ends.
+func farEnd(c *plant.Channel) string {
+	last := c.Links[len(c.Links)-1]
+	for _, port := range []*plant.Port{last.To, c.Links[0].To} {
+		if port != nil {
+			return port.String()
+		}
+	}
+	return ""
+}
+
+func endsIn(c *plant.Channel, space *plant.Space) bool {
+	for _, l := range c.Links {
+		for _, port := range []*plant.Port{l.From, l.To} {
+			if port != nil && inside(port.Holder.Space, space) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// inside follows spaces inside spaces; records may state a ring.
+func inside(s, space *plant.Space) bool {
+	for range 16 {
+		if s == space {
+			return s != nil
+		}
+		if s == nil {
+			return false
+		}
+		s = s.Inside
+	}
+	return false
+}
+
+// MediumOf is what an application goes over: "twisted pair" or "fibre"; empty
+// for what no channel can be asked for.
+func MediumOf(application string) string {
+	if _, err := standard.ParseApplication(application); err == nil {
+		return "twisted pair"
+	}
+	if _, err := standard.ParseOpticalApplication(application); err == nil {
+		return "fibre"
+	}
+	return ""
+}
+
+// SpaceNamed finds a space. The error is a *LostError.
+func SpaceNamed(p *plant.Plant, label string) (*plant.Space, error) {
+	item, ok := p.Find(label)
+	if s, is := item.(*plant.Space); ok && is {
+		return s, nil
+	}
+	next := "name a space of the records"
+	if near := p.Nearest(label, schema.KindSpace); near != "" {
+		next = "did you mean " + schema.Printable(near) + "?"
+	}
+	return nil, &LostError{"there is no space " + schema.Quote(label), next}
+}
