@@ -54,8 +54,8 @@ const (
 const (
 	bank = 6
 	// mostWhole is how many ports a face has at most of which every bank is
-	// drawn: what fits into two rack units.
-	mostWhole = 48
+	// drawn: what a reader still takes in at once.
+	mostWhole = 96
 )
 
 // Faces returns for each visit of an order the faces of what it touches, in the

@@ -11,7 +11,7 @@ const (
 	stopPad                       = 10
 	leastStop                     = 120
 	stopHeight, visitHeight       = 36, 15
-	leastGap                      = 22
+	leastGap, closeGap            = 22, 6 // between stops, and where no line stops
 	lanePitch                     = 22
 	laneStart                     = 26
 	dotRoom                       = 9 // what a dot covers of its line
@@ -46,10 +46,7 @@ func (m *Map) lay() {
 	if most >= 0 {
 		m.Width += laneStart + most*lanePitch + lanePitch/2
 	}
-	m.Height = y - leastGap + margin
-	if n := len(gaps); n > 0 && gaps[n-1] > leastGap {
-		m.Height = y + margin
-	}
+	m.Height = y + margin
 }
 
 // place gives a line its dots and its label.
@@ -124,8 +121,17 @@ func (l *Line) span() (from, to int) {
 // gaps makes the room below each stop wide enough for the labels of the lines.
 func (m *Map) gaps() []int {
 	gaps := make([]int, len(m.Stops))
+	onLine := make([]bool, len(m.Stops))
+	for i := range m.Lines {
+		for _, r := range m.Lines[i].rows {
+			onLine[r] = true
+		}
+	}
 	for i := range gaps {
-		gaps[i] = leastGap
+		gaps[i] = closeGap
+		if onLine[i] {
+			gaps[i] = leastGap
+		}
 	}
 	for i := range m.Lines {
 		l := &m.Lines[i]

@@ -100,7 +100,7 @@ func (s *survey) stop(label string) Stop {
 	}
 	if sp := s.space(label); sp != nil {
 		if title, ok := schema.SpaceTitle.In(sp.Record()); ok {
-			st.Title = clip(title, 30)
+			st.Title = clip(title, 36)
 		} else if kind, ok := schema.SpaceKind.In(sp.Record()); ok {
 			st.Title = strings.ReplaceAll(kind, "-", " ")
 		}

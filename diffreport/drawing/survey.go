@@ -18,8 +18,10 @@ type survey struct {
 	visits map[string][]int
 	spaces []string
 	met    map[string]bool
-	lines  []*course
-	byKey  map[string]*course
+	// onCourse are the spaces at which a line stops.
+	onCourse map[string]bool
+	lines    []*course
+	byKey    map[string]*course
 }
 
 // A course is one pathway on its way into the drawing.
@@ -33,7 +35,7 @@ type course struct {
 
 func newSurvey(o *diffreport.Order, base, head *plant.Plant) *survey {
 	b := newBoard(o, base, head)
-	return &survey{base: b.base, head: b.head, former: b.former, latter: b.latter, visits: make(map[string][]int), met: make(map[string]bool), byKey: make(map[string]*course)}
+	return &survey{base: b.base, head: b.head, former: b.former, latter: b.latter, visits: make(map[string][]int), met: make(map[string]bool), onCourse: make(map[string]bool), byKey: make(map[string]*course)}
 }
 
 // call notes one visit and what is done in it.
@@ -151,6 +153,7 @@ func (s *survey) course(label, kind string, passes []string) *course {
 		s.lines = append(s.lines, c)
 		for _, sp := range passes {
 			s.meet(sp)
+			s.onCourse[sp] = true
 		}
 	}
 	return c
@@ -191,7 +194,8 @@ func (s *survey) space(label string) *plant.Space {
 }
 
 // walk puts the spaces in an order in which most pathways are short: from the
-// first one visited along the pathways, as somebody would walk.
+// first one visited along the pathways, as somebody would walk. Spaces at which
+// no pathway stops come last.
 func (s *survey) walk() []string {
 	beside := make(map[string][]string)
 	for _, c := range s.lines {
@@ -201,7 +205,7 @@ func (s *survey) walk() []string {
 		}
 	}
 	seen := make(map[string]bool, len(s.spaces))
-	var order []string
+	var order, alone []string
 	// A stack of our own: records may chain any number of pathways.
 	for _, start := range s.spaces {
 		for stack := []string{start}; len(stack) > 0; {
@@ -211,6 +215,10 @@ func (s *survey) walk() []string {
 				continue
 			}
 			seen[at] = true
+			if !s.onCourse[at] {
+				alone = append(alone, at)
+				continue
+			}
 			order = append(order, at)
 			next := slices.Clone(beside[at])
 			slices.Sort(next)
@@ -218,5 +226,5 @@ func (s *survey) walk() []string {
 			stack = append(stack, slices.Compact(next)...)
 		}
 	}
-	return order
+	return append(order, alone...)
 }

@@ -24,13 +24,13 @@ func clip(text string, most int) string {
 // whose letters fill a square.
 func wide(text string, size int) int {
 	const firstSquare = 0x1100
-	tenths := 0
+	hundredths := 0
 	for _, r := range text {
 		if r >= firstSquare {
-			tenths += 10
+			hundredths += 100
 		} else {
-			tenths += 6
+			hundredths += 58
 		}
 	}
-	return (tenths*size + 9) / 10
+	return (hundredths*size + 99) / 100
 }

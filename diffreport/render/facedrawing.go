@@ -37,6 +37,8 @@ type cellDrawing struct {
 func drawingFuncs() template.FuncMap {
 	return template.FuncMap{
 		"banks": bankDrawings, "legend": legend, "useClass": useClass,
+		// A drawing shrinks with a narrow page, but only as far as it can be read.
+		"least":  func(width int) int { return width * 7 / 10 },
 		"right":  func(s drawing.Stop) int { return s.X + s.Width },
 		"middle": func(s drawing.Stop) int { return s.Y + s.Height/2 },
 		"inset":  func(s drawing.Stop) int { return s.X + 10 },

@@ -17,7 +17,7 @@ func escape(text string) string {
 	for i := range len(text) {
 		c := text[i]
 		switch {
-		case i == 0 && c < utf8.RuneSelf && !isLetter(c), c == '-' && endsWord(text[:i], "gh"):
+		case i == 0 && opensList(text), c == '-' && endsWord(text[:i], "gh"):
 			b.WriteString("&#" + strconv.Itoa(int(c)) + ";" + between(c))
 		case c >= utf8.RuneSelf, c == ' ', isAlphanumeric(c), strings.IndexByte(",;()/'%+-=", c) >= 0:
 			b.WriteByte(c)
@@ -30,6 +30,16 @@ func escape(text string) string {
 		}
 	}
 	return b.String()
+}
+
+// opensList says whether a text at the start of a line would be more than text: a
+// list, a block of code or a rule.
+func opensList(text string) bool {
+	rest := strings.TrimLeft(text, "0123456789")
+	if rest == text {
+		return text[0] < utf8.RuneSelf && !isAlphanumeric(text[0])
+	}
+	return rest != "" && (rest[0] == '.' || rest[0] == ')') && (len(rest) == 1 || rest[1] == ' ')
 }
 
 // between is what keeps a character apart from what follows.

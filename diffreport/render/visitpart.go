@@ -1,7 +1,6 @@
 package render
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -118,14 +117,10 @@ func spaceTitle(j *Job, label string) string {
 			continue
 		}
 		kind, _ := schema.SpaceKind.In(sp.Record())
-		text := plainWords(kind)
 		if title, stated := schema.SpaceTitle.In(sp.Record()); stated {
-			text = title
+			return schema.Printable(title)
 		}
-		if floor, stated := schema.SpaceFloor.In(sp.Record()); stated {
-			text += fmt.Sprintf(", floor %s", floor)
-		}
-		return schema.Printable(text)
+		return plainWords(kind)
 	}
 	return ""
 }

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -9,14 +10,13 @@ import (
 	"homerun/diffreport"
 	"homerun/diffreport/render"
 	"homerun/lint"
-	"homerun/schema"
 	"homerun/schema/plant"
 	"homerun/schema/vcs"
 )
 
 type orderFlags struct {
-	staged bool
-	format string
+	staged         bool
+	format, output string
 }
 
 func newOrder(a *app) *cobra.Command {
@@ -30,7 +30,11 @@ steps on site in an order that works.
 
 BASE..HEAD compares two commits, BASE...HEAD what HEAD adds since it left BASE,
 COMMIT is the change that one commit made to its first parent, --staged what the
-next commit will change. A commit may be named by a tag, branch or date.`,
+next commit will change. A commit may be named by a tag, branch or date.
+
+The formats: text for a terminal or printer, markdown for a comment on a change,
+html for one page with drawings that prints and reads on a telephone, sheet for a
+spreadsheet, json for programs.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			switch {
 			case len(args) > 1:
@@ -45,7 +49,8 @@ next commit will change. A commit may be named by a tag, branch or date.`,
 		},
 	}
 	cmd.Flags().BoolVar(&o.staged, "staged", false, "what the next commit will change")
-	cmd.Flags().StringVar(&o.format, "format", "text", "text or json")
+	cmd.Flags().StringVar(&o.format, "format", "text", "text, markdown, html, sheet or json")
+	cmd.Flags().StringVar(&o.output, "output", "", "write to a file; one that is there is replaced")
 	return cmd
 }
 
@@ -58,8 +63,9 @@ type span struct {
 }
 
 func (a *app) order(ctx context.Context, rng string, o orderFlags) error {
-	if o.format != "text" && o.format != "json" {
-		return &usageError{"there is no format " + schema.Quote(o.format), "the formats are text and json"}
+	write, err := a.orderWriter(ctx, o)
+	if err != nil {
+		return err
 	}
 	src, err := a.open(ctx)
 	if err != nil {
@@ -70,28 +76,23 @@ func (a *app) order(ctx context.Context, rng string, o orderFlags) error {
 	if err != nil {
 		return err
 	}
+	var jobs []render.Job
 	clash := false
 	for _, pair := range sp.pairs() {
 		order, err := sp.plan(pair[0], pair[1])
 		if err != nil {
 			return err
 		}
-		if err := a.showOrder(ctx, order, o); err != nil {
-			return err
-		}
+		jobs = append(jobs, render.Job{Order: order, Base: pair[0], Head: pair[1]})
 		clash = clash || !order.Executable
+	}
+	if err := a.handOver(ctx, src.repo, o.output, func(w io.Writer) error { return write(w, jobs) }); err != nil {
+		return err
 	}
 	if clash {
 		return errObjected
 	}
 	return nil
-}
-
-func (a *app) showOrder(ctx context.Context, order diffreport.Order, o orderFlags) error {
-	if o.format == "json" {
-		return render.OrderJSON(a.Out, order)
-	}
-	return render.OrderText(a.Out, order, a.page(ctx, a.Out))
 }
 
 // span reads both ends of a range.
