@@ -114,8 +114,8 @@ func (k *copper) byLoss(a *Answer, application standard.Application, reach stand
 	a.Because = fmt.Sprintf("may lose %s at %s, limit %s: carries if a test shows that it loses no more", shown, category.Top(), limit)
 	a.Short = fmt.Sprintf("%.2f dB", loss.total-loss.limit)
 	a.Mend = "test it when it is warm, shorten it, or lead it past the hot space"
-	a.Source = loss.source
-	a.Working = append(a.Working, loss.terms...)
+	a.Source = loss.source()
+	a.Working = append(a.Working, loss.terms(k)...)
 }
 
 // categoryWords is the category with the part that it is that of, where a

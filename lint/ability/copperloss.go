@@ -18,8 +18,28 @@ const lossGrain = 1e-6
 // the limit of the category there, in dB.
 type copperLoss struct {
 	total, limit float64
-	terms        []Term
-	source       string
+	sum          standard.ChannelLoss
+	src          standard.Source
+}
+
+// terms are the lines of the sum, with the heat that it counts with.
+func (l *copperLoss) terms(k *copper) []Term {
+	var terms []Term
+	if k.hot != nil {
+		terms = append(terms, Term{"hottest space on its way", schema.Printable(k.hot.Label) + ", " + k.high.Text(k.plant.Units)})
+	}
+	for i := range l.sum.Terms {
+		terms = append(terms, lossTerm(&l.sum.Terms[i]))
+	}
+	return terms
+}
+
+// source is where the limit stands, and whether the sum is as sure.
+func (l *copperLoss) source() string {
+	if l.src.Sure() && l.sum.Confidence != standard.Confirmed {
+		return l.src.String() + "; figures of the sum unconfirmed: check the printed standard"
+	}
+	return l.src.String()
 }
 
 // loss adds up the channel as it is built, judged as a category; ok is false
@@ -63,17 +83,7 @@ func (k *copper) loss(category standard.Category) (out copperLoss, ok bool) {
 	if !ok {
 		return out, false
 	}
-	out = copperLoss{total: sum.Total, limit: limit, source: src.String()}
-	if src.Sure() && sum.Confidence != standard.Confirmed {
-		out.source += "; figures of the sum unconfirmed: check the printed standard"
-	}
-	if k.hot != nil {
-		out.terms = append(out.terms, Term{"hottest space on its way", schema.Printable(k.hot.Label) + ", " + k.high.Text(k.plant.Units)})
-	}
-	for i := range sum.Terms {
-		out.terms = append(out.terms, lossTerm(&sum.Terms[i]))
-	}
-	return out, true
+	return copperLoss{total: sum.Total, limit: limit, sum: sum, src: src}, true
 }
 
 // derate sets how much more than fixed cable a part loses, by its conductors;

@@ -61,7 +61,7 @@ func (c *Channel) lossMargin(k *copper) {
 	shown, limit := decibels(loss.total, loss.limit)
 	c.Margins = append(c.Margins, Margin{
 		What: "insertion loss at " + k.cables.Top().String(), Value: shown, Limit: limit, Left: fmt.Sprintf("%.2f dB", loss.limit-loss.total),
-		Over: loss.total > loss.limit+lossGrain, Source: loss.source, Working: loss.terms,
+		Over: loss.total > loss.limit+lossGrain, Source: loss.source(), Working: loss.terms(k),
 	})
 }
 

@@ -91,7 +91,7 @@ func (h *heirs) reused(p *lint.Pass, is, was plant.Item) reuse {
 	case is.Place().Kind != was.Place().Kind:
 		r.fact, r.how = fmt.Sprintf("was a %s and is a %s", old, is.Place().Kind.Name), "the kind of record is another"
 	case before == nil || now == nil:
-	case len(before.From) > 0 && len(before.To) > 0 && h.ends[[2]string{before.From.String(), before.To.String()}] != nil:
+	case len(h.ends) > 0 && len(before.From) > 0 && len(before.To) > 0 && h.ends[[2]string{before.From.String(), before.To.String()}] != nil:
 		r.heir = h.ends[[2]string{before.From.String(), before.To.String()}]
 		r.how = "it ends where this one ended"
 	case otherCable(p, before, now):
