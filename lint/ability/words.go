@@ -88,7 +88,7 @@ func holderWords(h *plant.Holder) string {
 			return strings.ReplaceAll(kind, "-", " ")
 		}
 	}
-	return h.Kind.Name
+	return strings.ReplaceAll(h.Kind.Name, "-", " ")
 }
 
 func hardwareWords(h *plant.Holder) string {
