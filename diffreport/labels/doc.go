@@ -5,7 +5,8 @@
 // from it: which end of a run each of its labels is for, the ports of a panel
 // or outlet that is new or has a new name, and the two sides of a fire-stop.
 // The labels of a whole plant are those of the order that builds it from
-// nothing, so that there is one answer and not two.
+// nothing, so that there is one answer and not two; only the runs that stay in
+// place out of use come to it.
 //
 // A label states only what the thing is, never what it is connected to: that
 // would be wrong after the next move. Where it goes is said beside it.

@@ -43,17 +43,27 @@ type Set struct {
 	Planned []string
 }
 
-// Whole returns the labels of a plant: those of the order that builds it.
+// Whole returns the labels of a plant: those of the order that builds it, and
+// those of the runs that stay in place out of use, which no order would pull.
 func Whole(p *plant.Plant) Set {
 	order := diffreport.Plan(nil, p, diffreport.Compare(nil, p, diffreport.Options{}), diffreport.PlanOptions{})
-	set := For(order, nil, p)
-	set.Order = ""
+	pulled := make(map[string]bool)
+	for _, id := range order.Labels {
+		pulled[id] = true
+	}
+	var planned []string
 	for _, r := range p.Runs {
-		if state, known := r.State(); known && state == schema.StatePlanned {
-			set.Planned = append(set.Planned, r.Label)
+		state, known := r.State()
+		switch {
+		case known && state == schema.StatePlanned:
+			planned = append(planned, r.Label)
+		case !pulled[r.Label]:
+			order.Labels = append(order.Labels, r.Label, r.Label)
 		}
 	}
-	slices.SortFunc(set.Planned, natural)
+	slices.SortFunc(planned, natural)
+	set := For(order, nil, p)
+	set.Order, set.Planned = "", planned
 	return set
 }
 

@@ -62,7 +62,7 @@ func (o *labelsFlags) flags(cmd *cobra.Command) {
 	f.StringVar(&o.format, "format", "pdf", "pdf or svg")
 	f.StringVar(&o.output, "output", "", "the file (pdf) or folder (svg) to write; - is standard output, for pdf")
 	f.BoolVar(&o.replace, "replace", false, "write over labels that are already there")
-	f.StringVar(&o.label, "label", "50x20", "size of a label")
+	f.StringVar(&o.label, "label", "45x20", "size of a label")
 	f.StringVar(&o.sheet, "sheet", "", "size of a sheet (default A4, Letter for a plant in US units)")
 	f.StringVar(&o.gap, "gap", "3x4", "space between labels, across x down; 0 leaves none, nor a line that says where a label goes")
 	f.StringVar(&o.margin, "margin", "10x12", "from the edge of the sheet to the first label, across x down")

@@ -85,9 +85,7 @@ func (l *layout) labels(all []labels.Label) {
 		}
 		column, row := unit.Length(place%g.columns), unit.Length(place/g.columns)
 		at := box{l.Margin.W + column*(l.Label.W+l.Gap.W), l.Margin.H + row*(l.Label.H+l.Gap.H), l.Label.W, l.Label.H}
-		if l.CutLines {
-			page.outline(at)
-		}
+		l.outline(page, at)
 		l.face(page, at, label)
 		l.beside(page, at, label)
 		l.doc.Labels++
@@ -95,6 +93,16 @@ func (l *layout) labels(all []labels.Label) {
 	if len(all) > 0 {
 		l.Used = 0 // the next plant begins on a fresh sheet
 	}
+}
+
+// outline draws where a label is cut, if it is.
+func (l *layout) outline(page *Page, b box) {
+	if !l.CutLines {
+		return
+	}
+	page.Lines = append(page.Lines,
+		Line{b.x, b.y, b.x + b.w, b.y}, Line{b.x, b.y + b.h, b.x + b.w, b.y + b.h},
+		Line{b.x, b.y, b.x, b.y + b.h}, Line{b.x + b.w, b.y, b.x + b.w, b.y + b.h})
 }
 
 // The type that stands outside of labels, and the room that it needs.

@@ -30,7 +30,7 @@ func Defaults(system unit.System) Options {
 		page, _ = named("Letter")
 	}
 	return Options{
-		Label: Size{50 * mm, 20 * mm}, Sheet: page, Gap: Size{3 * mm, 4 * mm}, Margin: Size{10 * mm, 12 * mm},
+		Label: Size{45 * mm, 20 * mm}, Sheet: page, Gap: Size{3 * mm, 4 * mm}, Margin: Size{10 * mm, 12 * mm},
 		Port: Size{15 * mm, 14 * mm}, CutLines: true,
 	}
 }

@@ -57,9 +57,3 @@ type box struct{ x, y, w, h unit.Length }
 func (b box) inset(by unit.Length) box {
 	return box{b.x + by, b.y + by, b.w - 2*by, b.h - 2*by}
 }
-
-func (p *Page) outline(b box) {
-	p.Lines = append(p.Lines,
-		Line{b.x, b.y, b.x + b.w, b.y}, Line{b.x, b.y + b.h, b.x + b.w, b.y + b.h},
-		Line{b.x, b.y, b.x, b.y + b.h}, Line{b.x + b.w, b.y, b.x + b.w, b.y + b.h})
-}

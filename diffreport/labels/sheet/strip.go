@@ -60,23 +60,25 @@ func pieces(s labels.Strip, most int) []labels.Strip {
 
 // piece draws some ports of a holder, side by side.
 func (l *layout) piece(page *Page, at box, s labels.Strip) {
-	first, last := portNumber(s.Ports[0]), portNumber(s.Ports[len(s.Ports)-1])
-	words := fmt.Sprintf("%s, ports %s to %s", s.Holder, first, last)
-	if first == last {
-		words = fmt.Sprintf("%s, port %s", s.Holder, first)
+	shown, _ := l.doc.regular.shown(pieceWords(s))
+	l.write(page, at.x, at.y+stripHead-unit.Millimetre, besideSize, Beside, l.doc.regular.brief(shown, at.w, besideSize))
+	for i, port := range s.Ports {
+		in := box{at.x + unit.Length(i)*l.Port.W, at.y + stripHead, l.Port.W, l.Port.H}
+		l.outline(page, in)
+		l.port(page, in.inset(portEdge), port)
+	}
+}
+
+// pieceWords says whose ports a piece holds and where they are.
+func pieceWords(s labels.Strip) string {
+	words := s.Holder
+	if n := len(s.Ports); n > 1 {
+		words += fmt.Sprintf(", ports %s to %s", portNumber(s.Ports[0]), portNumber(s.Ports[n-1]))
 	}
 	if s.Space != "" {
 		words += ", room " + s.Space
 	}
-	shown, _ := l.doc.regular.shown(words)
-	l.write(page, at.x, at.y+stripHead-unit.Millimetre, besideSize, Beside, l.doc.regular.brief(shown, at.w, besideSize))
-	for i, port := range s.Ports {
-		in := box{at.x + unit.Length(i)*l.Port.W, at.y + stripHead, l.Port.W, l.Port.H}
-		if l.CutLines {
-			page.outline(in)
-		}
-		l.port(page, in.inset(portEdge), port)
-	}
+	return words
 }
 
 // port draws one port: its code, its number large beside it, and the whole
