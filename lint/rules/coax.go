@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"homerun/lint"
 	"homerun/schema"
 	"homerun/schema/plant"
@@ -117,7 +119,7 @@ func (t *coaxTree) leave(h *coaxHop) {
 
 // along follows a run to its other end.
 func (t *coaxTree) along(h *coaxHop, r *plant.Run) {
-	series, length, end := t.series[r.Cable], unit.Length(0), r.To
+	series, end := t.series[r.Cable], r.To
 	length, stated := r.Length()
 	if series == 0 || !stated || !r.Live() {
 		return
@@ -207,8 +209,6 @@ func (h *coaxHop) way() []*coaxHop {
 			hops = append(hops, at)
 		}
 	}
-	for i, j := 0, len(hops)-1; i < j; i, j = i+1, j-1 {
-		hops[i], hops[j] = hops[j], hops[i]
-	}
+	slices.Reverse(hops)
 	return hops
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"homerun/lint"
 	"homerun/schema"
@@ -91,27 +92,32 @@ func (c *coaxCheck) judge(h *coaxHop) {
 		}
 		terms = append(terms, term(hop.cable.Kind.Name+" "+schema.Printable(hop.cable.Name()), value))
 	}
-	if sum >= wants.DBmV()-coaxGrain {
+	left := levelOf(sum)
+	if left >= wants {
 		return
 	}
-	shown, limit := floats(sum, wants.DBmV(), "dBmV")
+	shown, limit := left.Beside(wants, c.pass.Units())
 	f := lint.About(at.Entry)
 	f.Message = fmt.Sprintf("%s: %s at %s from %s, wants %s", schema.Printable(at.Label), shown, top, schema.Printable(h.source.Label), limit)
-	f.Working = append(terms, term("level at "+schema.Printable(at.Label), shown))
+	terms = append(terms, term("level at "+schema.Printable(at.Label), shown))
+	f.Working = terms
 	f.Result, f.Limit, f.Source = shown, limit, src
 	if src == "" {
 		f.Source = budgetSource
 	}
 	f.Next = "put an amplifier before the splitters, use a thicker series on the long way, or split less"
-	f.Excess = wants.DBmV() - sum
+	f.Excess = (wants - left).DBmV()
 	f.Key = []string{h.source.Label}
 	f.Related = hopNotes(h)
 	c.pass.Report(f)
 }
 
-// coaxGrain is the least that counts as too little, in dB: below it is the
-// rounding of the sum itself.
-const coaxGrain = 1e-6
+// levelOf is a sum in dBmV as a record would state it: what is finer is the
+// rounding of the sum itself. Records may state levels beyond all sense.
+func levelOf(dbmv float64) unit.Level {
+	const absurd = 1e9
+	return unit.Level(math.Round(min(absurd, max(-absurd, dbmv)) * float64(unit.DBmV)))
+}
 
 // beyondTable says that the table of losses has nothing for a frequency.
 func (c *coaxCheck) beyondTable(h *plant.Holder, top unit.Frequency) {

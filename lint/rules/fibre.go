@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"homerun/lint"
 	"homerun/schema"
 	"homerun/schema/plant"
@@ -64,7 +66,7 @@ func (g *light) each(do func(l *plant.Link, channels []*plant.Channel)) {
 		}
 		channels = channels[:0]
 		for i := range max(1, len(l.Lead().From)) {
-			if c := g.strand(l, i); c != nil && !g.alike(channels, c) {
+			if c := g.strand(l, i); c != nil && !alike(channels, c) {
 				channels = append(channels, c)
 			}
 		}
@@ -76,25 +78,8 @@ func (g *light) each(do func(l *plant.Link, channels []*plant.Channel)) {
 
 // alike says whether a channel of the same cables is among those found: most
 // fibres of a cable lie beside each other from end to end.
-func (g *light) alike(channels []*plant.Channel, c *plant.Channel) bool {
-	for _, other := range channels {
-		if sameParts(other.Parts, c.Parts) {
-			return true
-		}
-	}
-	return false
-}
-
-func sameParts(a, b []plant.Part) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
+func alike(channels []*plant.Channel, c *plant.Channel) bool {
+	return slices.ContainsFunc(channels, func(other *plant.Channel) bool { return slices.Equal(other.Parts, c.Parts) })
 }
 
 // strand follows the fibre at one position of a link to both of its ends; nil
@@ -111,8 +96,8 @@ func (g *light) strand(l *plant.Link, i int) *plant.Channel {
 		return nil
 	}
 	c := &plant.Channel{Start: start, End: end, OpenStart: openStart, OpenEnd: openEnd, Parts: make([]plant.Part, 0, len(before)+1+len(after))}
-	for n := len(before) - 1; n >= 0; n-- {
-		c.Parts = append(c.Parts, before[n])
+	for _, part := range slices.Backward(before) {
+		c.Parts = append(c.Parts, part)
 	}
 	c.Parts = append(c.Parts, plant.Part{Link: l})
 	c.Parts = append(c.Parts, after...)
@@ -161,14 +146,7 @@ func (w *lightWalk) out(port *plant.Port) (parts []plant.Part, end *plant.Port, 
 	return parts, port, false, true
 }
 
-func (w *lightWalk) met(l *plant.Link) bool {
-	for _, seen := range w.seen {
-		if seen == l {
-			return true
-		}
-	}
-	return false
-}
+func (w *lightWalk) met(l *plant.Link) bool { return slices.Contains(w.seen, l) }
 
 // across is the port at the other end of a link, of the fibre that is at a port
 // of this end.

@@ -91,7 +91,10 @@ func (u *lightUse) condition(p *lint.Pass, src standard.Source) lint.Finding {
 		f.Result, f.Limit = shown, limit
 	}
 	f.Working = append(f.Working, u.terms(p)...)
-	f.Working = append(f.Working, term("carries in any case to", u.reach.Sure.Text(p.Units())), term("carries on a condition to", u.reach.Possible.Text(p.Units())))
+	if u.reach.Sure > 0 {
+		f.Working = append(f.Working, term("carries in any case to", u.reach.Sure.Text(p.Units())))
+	}
+	f.Working = append(f.Working, term("carries on a condition to", u.reach.Possible.Text(p.Units())))
 	f.Next = "see to that condition and write it down, or shorten the channel"
 	f.Excess = (u.total - u.reach.Sure).Metres()
 	f.Related = u.notes()

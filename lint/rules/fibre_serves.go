@@ -124,7 +124,11 @@ func (c *lightChannel) terms(p *lint.Pass) []lint.Term {
 			sum = append(sum, length.Text(in))
 		}
 	}
-	return append(terms, term("channel, as far as it is recorded", strings.Join(sum, " + ")+" = "+c.total.Text(in)))
+	total := c.total.Text(in)
+	if len(sum) > 1 {
+		total = strings.Join(sum, " + ") + " = " + total
+	}
+	return append(terms, term("channel, as far as it is recorded", total))
 }
 
 // notes are the other records of the channel.

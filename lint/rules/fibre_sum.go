@@ -18,13 +18,13 @@ func (g *light) linkSum(l *plant.Link, w standard.Wavelength) (standard.FibreLos
 		return standard.FibreLoss{}, false
 	}
 	regime := g.pass.Plant.Regime
-	return standard.LossOfFibre(standard.FibreLink{Regime: regime, Wavelength: w, Parts: parts, Joints: fibreJoints(nil, regime, l)})
+	return standard.LossOfFibre(standard.FibreLink{Regime: regime, Wavelength: w, Parts: parts, Joints: jointsOf(regime, l)})
 }
 
 // channelSum is the same for a channel with its cords. A cord that states no
 // class counts as the lowest of the channel, one without a length as nothing.
 func (g *light) channelSum(c *lightChannel, w standard.Wavelength) (standard.FibreLoss, bool) {
-	sum := standard.FibreLink{Regime: g.pass.Plant.Regime, Wavelength: w}
+	sum := standard.FibreLink{Regime: g.pass.Plant.Regime, Wavelength: w, Joints: jointsOf(g.pass.Plant.Regime, c.Links...)}
 	for _, part := range c.Parts {
 		if part.Cord != nil {
 			sum.Parts = append(sum.Parts, g.cordPart(part.Cord, c.low))
@@ -34,7 +34,6 @@ func (g *light) channelSum(c *lightChannel, w standard.Wavelength) (standard.Fib
 		if sum.Parts, ok = g.linkParts(sum.Parts, part.Link); !ok {
 			return standard.FibreLoss{}, false
 		}
-		sum.Joints = fibreJoints(sum.Joints, sum.Regime, part.Link)
 	}
 	return standard.LossOfFibre(sum)
 }
@@ -69,35 +68,52 @@ func (g *light) linkParts(parts []standard.FibrePart, l *plant.Link) (all []stan
 	return parts, true
 }
 
-// fibreJoints are the connections and splices of a link. A splice whose loss was
+// A jointCount is what joins the fibre of some links.
+type jointCount struct {
+	connections, splices int
+	// known are splices whose loss was measured.
+	known []standard.FibreJoints
+}
+
+// jointsOf counts the connections and splices of links. A splice whose loss was
 // measured counts with that.
-func fibreJoints(joints []standard.FibreJoints, regime standard.Regime, l *plant.Link) []standard.FibreJoints {
-	connections, splices := 0, 0
-	for _, end := range [...]*plant.Port{l.From, l.To} {
-		switch {
-		case end == nil || end.Holder.IsEquipment():
-		case end.Holder.Kind.Name == schema.KindClosure:
-			splices++
-		default:
-			connections++
+func jointsOf(regime standard.Regime, links ...*plant.Link) []standard.FibreJoints {
+	var n jointCount
+	for _, l := range links {
+		for _, end := range [...]*plant.Port{l.From, l.To} {
+			n.end(end)
+		}
+		for _, joint := range l.Joints {
+			n.joint(joint)
 		}
 	}
-	for _, joint := range l.Joints {
-		if joint.Holder.Kind.Name != schema.KindClosure {
-			connections++
-			continue
-		}
-		loss, known := schema.ClosureLoss.In(joint.Holder.Record())
-		if !known || loss < 0 {
-			splices++
-			continue
-		}
-		joints = append(joints, standard.FibreJoints{
-			Name: "splice in " + schema.Printable(joint.Holder.Label) + ", measured", Count: 1, Each: loss,
-			Source: standard.Source{Body: "the record", Clause: "measured loss", Confidence: standard.Confirmed},
-		})
+	return append(n.known, standard.Connections(regime, n.connections), standard.Splices(regime, n.splices))
+}
+
+func (n *jointCount) end(end *plant.Port) {
+	switch {
+	case end == nil || end.Holder.IsEquipment():
+	case end.Holder.Kind.Name == schema.KindClosure:
+		n.splices++
+	default:
+		n.connections++
 	}
-	return append(joints, standard.Connections(regime, connections), standard.Splices(regime, splices))
+}
+
+func (n *jointCount) joint(joint *plant.Port) {
+	if joint.Holder.Kind.Name != schema.KindClosure {
+		n.connections++
+		return
+	}
+	loss, known := schema.ClosureLoss.In(joint.Holder.Record())
+	if !known || loss < 0 {
+		n.splices++
+		return
+	}
+	n.known = append(n.known, standard.FibreJoints{
+		Name: "splice in " + schema.Printable(joint.Holder.Label) + ", measured", Count: 1, Each: loss,
+		Source: standard.Source{Body: "the record", Clause: "measured loss", Confidence: standard.Confirmed},
+	})
 }
 
 // fibreTerms writes a sum with its numbers put in.

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"homerun/lint"
 	"homerun/schema"
@@ -60,7 +61,7 @@ func (c *ampacityCheck) bundle(b *plant.Bundle, carries standard.PowerType) {
 		if on := c.heats.along(r); on.where != nil && (hot.where == nil || on.high > hot.high) {
 			hot = on
 		}
-		if r.Cable != nil && r.Cable.Medium() == plant.TwistedPair && !among(cables, r.Cable) {
+		if r.Cable != nil && r.Cable.Medium() == plant.TwistedPair && !slices.Contains(cables, r.Cable) {
 			cables = append(cables, r.Cable)
 		}
 	}
@@ -79,15 +80,6 @@ func (c *ampacityCheck) bundle(b *plant.Bundle, carries standard.PowerType) {
 			return
 		}
 	}
-}
-
-func among(cables []*plant.Cable, cable *plant.Cable) bool {
-	for _, c := range cables {
-		if c == cable {
-			return true
-		}
-	}
-	return false
 }
 
 // A warmBundle is a bundle with one of its cable types.
@@ -136,7 +128,7 @@ func (c *ampacityCheck) judge(w *warmBundle) bool {
 		c.lacking++
 		return false
 	case !ok:
-		c.pass.Report(w.noValue("the table has no row or column for it", a.Source))
+		c.pass.Report(w.noValue("the table has no row or column for it", tableSource(c.pass.Plant.Fire)))
 	case a.Supervision != "":
 		c.pass.Report(w.noValue(a.Supervision, a.Source))
 	case w.current > a.Most:
@@ -185,6 +177,9 @@ func (w *warmBundle) over(a standard.BundleAmpacity, ambient unit.Temperature) l
 		f.Source += "; the correction upwards for a cooler space is not counted: check the printed code"
 	}
 	f.Next = "divide the bundle, use cable of thicker conductors or of a higher temperature rating, or cable listed for limited power"
+	if w.hot.where == nil {
+		f.Next = "state temperature of the spaces on its way; where it stands, " + f.Next
+	}
 	f.Excess = (w.current - a.Most).Amperes()
 	if w.hot.where != nil {
 		f.Related = append(f.Related, note(w.hot.where.Entry, "the hottest space on its way"))
@@ -236,11 +231,16 @@ func (c *ampacityCheck) unstated(w *warmBundle) {
 	f.Severity = lint.Observation
 	f.Message = fmt.Sprintf("%s: conductors not stated, so the current in bundle %s is not judged", schema.Printable(w.cable.Label), schema.Printable(w.bundle.Label))
 	f.Next = fmt.Sprintf("state conductors: %s", schema.CableConductors.Doc)
-	a, _ := standard.BundleAmpacityOf(standard.BundleCase{Code: c.pass.Plant.Fire, Gauge: assumedCord, Cables: 1, Ambient: tableAmbient})
-	f.Source = a.Source.String()
+	f.Source = tableSource(c.pass.Plant.Fire).String()
 	f.Key = []string{schema.CableConductors.Name}
 	f.Related = []schema.Note{note(w.bundle.Entry, "the first bundle")}
 	c.pass.Report(f)
+}
+
+// tableSource is where the table stands, for what it has no answer to.
+func tableSource(code standard.FireCode) standard.Source {
+	a, _ := standard.BundleAmpacityOf(standard.BundleCase{Code: code, Gauge: assumedCord, Cables: 1, Ambient: tableAmbient})
+	return a.Source
 }
 
 // noTable says once that the edition of the plant has no table here.

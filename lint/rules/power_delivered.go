@@ -66,8 +66,12 @@ func (c *deliveryCheck) feed(x *feed) {
 	if short, _ := d.short(parts); !short {
 		return
 	}
-	sure, _ := d.short(certainParts(parts))
-	c.pass.Report(d.finding(c.pass, sure))
+	f := d.finding(c.pass)
+	if sure, _ := d.short(certainParts(parts)); !sure {
+		f.Severity = lint.Observation
+		f.Source += "; resistance of warm or assumed conductors unconfirmed: check the printed standard"
+	}
+	c.pass.Report(f)
 }
 
 // certainParts are the parts at 20 C without what is assumed: what the published
@@ -180,13 +184,10 @@ func (d *delivery) short(parts []wirePart) (short bool, flow standard.PowerFlow)
 	return ohms > d.class.Ohms && (!ok || flow.DeviceWatts < d.needs.Watts()), flow
 }
 
-func (d *delivery) finding(p *lint.Pass, sure bool) lint.Finding {
+func (d *delivery) finding(p *lint.Pass) lint.Finding {
 	_, flow := d.short(d.parts)
 	shown, limit := floats(flow.DeviceWatts, d.needs.Watts(), "W")
 	f := lint.About(d.device.Entry)
-	if !sure {
-		f.Severity = lint.Observation
-	}
 	f.Message = fmt.Sprintf("%s: %s left at the device, needs %s", schema.Printable(d.device.Label), shown, limit)
 	f.Working = append(d.askTerms(), term(schema.Printable(d.source.Label)+" supplies",
 		fmt.Sprintf("%s, %s at %s V at the least for class %d", d.supply, d.class.Power, decimals(d.volts, 1), d.class.Class)))
@@ -195,9 +196,6 @@ func (d *delivery) finding(p *lint.Pass, sure bool) lint.Finding {
 	}
 	f.Working = append(f.Working, d.sum(&flow, loop(d.parts))...)
 	f.Result, f.Limit, f.Source = shown, limit, d.class.Source.String()
-	if !sure {
-		f.Source += "; resistance of warm or assumed conductors unconfirmed: check the printed standard"
-	}
 	f.Next = "use cable of thicker conductors, shorten the channel, or power the device from closer by"
 	f.Excess = d.needs.Watts() - flow.DeviceWatts
 	f.Key = []string{d.source.Label}

@@ -126,7 +126,7 @@ func (c *typeCheck) less(x *feed, class, granted standard.PowerClass) {
 	f.Message = fmt.Sprintf("%s: %s, %s supplies %s, class %d at most", schema.Printable(x.device.Label), what, schema.Printable(x.source.Label), x.supply, granted.Class)
 	f.Working = append(f.Working, term("class "+decimals(float64(class.Class), 0)+" takes", class.Least.String()),
 		term(schema.Printable(x.source.Label)+" supplies", x.supply.String()+", up to "+className(granted)))
-	f.Result, f.Limit = class.Least.String(), x.supply.String()
+	f.Result, f.Limit = fmt.Sprintf("class %d", class.Class), fmt.Sprintf("class %d", granted.Class)
 	f.Next = fmt.Sprintf("power it from a port of %s, or use a device of a lower class", class.Least)
 	f.Excess = float64(class.Class - granted.Class)
 	c.pass.Report(f)

@@ -3,7 +3,8 @@ package rules
 import "homerun/lint"
 
 // All returns every rule, in the order in which they are explained: record,
-// category, length, rating, shielding, pathway, tests, transition, waiver. The slice is the caller's own.
+// category, length, rating, shielding, pathway, power, tests, transition,
+// waiver. The slice is the caller's own.
 func All() []*lint.Rule {
 	return []*lint.Rule{
 		RecordUnreadable,
@@ -29,6 +30,11 @@ func All() []*lint.Rule {
 		CategoryInsertionLoss,
 		CategoryDelay,
 		CategoryLoopResistance,
+		CategoryFibreReach,
+		CategoryFibreLoss,
+		CategoryFibreMixed,
+		CategoryCoaxLoss,
+		CategoryCoaxSeries,
 
 		LengthPermanentLink,
 		LengthChannel,
@@ -56,6 +62,11 @@ func All() []*lint.Rule {
 		PathwayPull,
 		PathwayBendRadius,
 		PathwaySupports,
+
+		PowerType,
+		PowerDelivered,
+		PowerAmpacity,
+		PowerBundle,
 
 		TestsMissing,
 		TestsFailed,
