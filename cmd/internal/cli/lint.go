@@ -14,8 +14,10 @@ import (
 )
 
 type lintFlags struct {
-	staged     bool
-	at, since  string
+	staged    bool
+	at, since string
+	// parents compares a commit with the ones before it.
+	parents    bool
 	introduced bool
 	format     string
 	output     string
@@ -63,9 +65,8 @@ func (o *lintFlags) settle() error {
 		return &usageError{"--most is below zero", "0 shows all"}
 	}
 	if o.introduced && o.since == "" {
-		o.since = "HEAD"
-		if o.at != "" {
-			o.since = o.at + "^"
+		if o.parents = o.at != ""; !o.parents {
+			o.since = "HEAD"
 		}
 	}
 	return nil
@@ -126,20 +127,31 @@ func (a *app) chosen(ctx context.Context, src *source, o lintFlags) (*snapshot, 
 	return src.worktree(ctx)
 }
 
+// compares says whether findings are held against another state.
+func (o *lintFlags) compares() bool { return o.since != "" || o.parents }
+
 // baselines reads what to compare with: nothing where nothing was asked for;
 // for a merge that is being committed every side of it, since a fault that one
 // side already had is not the merge's doing.
 func (a *app) baselines(ctx context.Context, src *source, o lintFlags) ([]*snapshot, error) {
-	if o.since == "" {
+	if !o.compares() {
 		return nil, nil
 	}
 	revs := []string{o.since}
-	if o.hook {
-		others, err := src.repo.MergeHeads()
-		if err != nil {
-			return nil, err
-		}
+	var err error
+	switch {
+	case o.parents:
+		revs, err = src.parents(ctx, o.at)
+	case o.hook:
+		var others []string
+		others, err = src.repo.MergeHeads()
 		revs = append(revs, others...)
+	}
+	if err != nil {
+		return nil, err
+	}
+	if len(revs) == 0 {
+		return []*snapshot{nil}, nil // before a first commit there is nothing
 	}
 	bases := make([]*snapshot, len(revs))
 	for i, rev := range revs {

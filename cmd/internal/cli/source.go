@@ -96,6 +96,12 @@ func (s *source) commit(ctx context.Context, c vcs.Commit) (*snapshot, error) {
 	return s.snapshot(ctx, &snapshot{Name: c.ID, Title: "commit " + short(c.ID), Date: unit.DateOf(c.Committer.When)}, entries)
 }
 
+// parents are the commits before one, by their ids.
+func (s *source) parents(ctx context.Context, rev string) ([]string, error) {
+	commit, err := s.repo.Resolve(ctx, rev)
+	return commit.Parents, err
+}
+
 func short(id string) string { return id[:min(len(id), 10)] }
 
 // snapshot reads the plants among the entries that the user asked for.
