@@ -75,9 +75,6 @@ type identities map[string]int
 // fingerprints for unique.
 func (seen identities) name(plantLabel string, f *lint.Finding) string {
 	text := plantLabel + "\x00" + f.Fingerprint(func(label string) string { return label }) + "\x00"
-	if f.Record == "" {
-		text += f.At.Path + "\x00" // a file that can not be read has no label
-	}
 	seen[text]++
 	if n := seen[text]; n > 1 {
 		text += fmt.Sprintf("#%d\x00", n)

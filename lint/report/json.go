@@ -72,7 +72,7 @@ func JSON(w io.Writer, b Batch) error {
 			Findings: make([]findingJSON, 0, len(r.Findings)+len(r.Waived)),
 		}
 		for _, e := range b.entries(r, seen) {
-			doc.Findings = append(doc.Findings, asJSON(e, b.Compared))
+			doc.Findings = append(doc.Findings, b.asJSON(e))
 		}
 		if err := console.JSON(w, doc); err != nil {
 			return err
@@ -81,7 +81,7 @@ func JSON(w io.Writer, b Batch) error {
 	return nil
 }
 
-func asJSON(f entry, compared bool) findingJSON {
+func (b *Batch) asJSON(f entry) findingJSON {
 	out := findingJSON{
 		Fingerprint: f.id,
 		Rule:        f.Rule, Severity: f.Severity.String(), Kind: f.Kind, Record: f.Record,
@@ -95,7 +95,7 @@ func asJSON(f entry, compared bool) findingJSON {
 	for _, n := range f.Related {
 		out.Related = append(out.Related, noteAsJSON(n))
 	}
-	if compared {
+	if b.Compared {
 		introduced := f.Introduced
 		out.Introduced = &introduced
 	}

@@ -109,15 +109,13 @@ func result(b *Batch, e entry, index map[string]int) *sarif.Result {
 
 // justification is the waiver's own reason.
 func justification(e entry) string {
-	text := "waiver " + e.Waiver
+	reason := ""
 	for _, w := range e.plant.Waivers {
-		if w.Label == e.Waiver {
-			if reason, ok := schema.WaiverReason.In(w.Record); ok {
-				text += ": " + reason
-			}
+		if text, ok := schema.WaiverReason.In(w.Record); ok && w.Label == e.Waiver {
+			reason = ": " + text
 		}
 	}
-	return message(text)
+	return message("waiver " + e.Waiver + reason)
 }
 
 // subject names the record and its plant, which no line of a file tells.
