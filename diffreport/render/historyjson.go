@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"homerun/diffreport/history"
+	"homerun/schema/console"
 )
 
 // The names below are what other programs rely on, as in an order.
@@ -37,7 +38,7 @@ type eventJSON struct {
 // HistoryJSON writes the life of a label as one document, newest event first,
 // ended by a new line. The error is that of the writer.
 func HistoryJSON(w io.Writer, h history.History) error {
-	return encode(w, historyDocument{Kind: h.Kind, Record: h.Record, Lives: h.Lives, Events: each(h.Events, func(e history.Event) eventJSON {
+	return console.JSON(w, historyDocument{Kind: h.Kind, Record: h.Record, Lives: h.Lives, Events: each(h.Events, func(e history.Event) eventJSON {
 		return eventJSON{
 			Commit: e.ID, Time: e.Time.Format(time.RFC3339), Author: e.Author, Committer: e.Committer, Subject: e.Subject, Signature: e.Signature.Word(),
 			Class: e.Class.String(), Kind: e.Kind, Label: e.Label, Former: e.Former, Life: e.Life, Merge: e.Merge, Via: e.Via,

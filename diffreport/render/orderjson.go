@@ -1,12 +1,12 @@
 package render
 
 import (
-	"encoding/json"
 	"io"
 	"slices"
 	"time"
 
 	"homerun/diffreport"
+	"homerun/schema/console"
 	"homerun/schema/unit"
 )
 
@@ -137,7 +137,7 @@ type placeJSON struct {
 // that of the writer.
 func OrderJSON(w io.Writer, o diffreport.Order) error {
 	n := o.Counts
-	return encode(w, orderDocument{
+	return console.JSON(w, orderDocument{
 		Plant: o.Plant, Number: o.Number, Base: o.Base, Head: o.Head, Executable: o.Executable, Clashes: texts(o.Clashes),
 		Summary: countsJSON{n.Moves, n.Adds, n.Changes, n.Removals, n.Relabels, n.RecordsOnly},
 		Commits: each(o.Commits, func(c diffreport.Commit) commitJSON {
@@ -152,13 +152,6 @@ func OrderJSON(w io.Writer, o diffreport.Order) error {
 		Cautions: sorted(o.Cautions), Decided: diffreport.Deciders(),
 		Findings: findingsJSON{findings(o.Introduced, true), findings(o.Cleared, false)},
 	})
-}
-
-func encode(w io.Writer, document any) error {
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(document)
 }
 
 // each turns a list into another, never into null.
