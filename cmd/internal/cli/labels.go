@@ -40,7 +40,8 @@ unless --replace is given.
 
 Measures are width x height, in millimetres unless they say in: 50x20, 2x0.75in.
 A sheet may also be A4, A5, Letter or Legal. For a printer of single labels let
-sheet and label have one size: --sheet 50x20 --margin 0.`,
+sheet, label and port fit each other: --sheet 50x20 --label 50x20 --port 15x20
+--margin 0 --gap 0 --cut none.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 {
 				return &usageError{"labels takes one range of commits", "write BASE..HEAD"}
@@ -136,7 +137,7 @@ func (a *app) labels(ctx context.Context, rng string, o labelsFlags) error {
 	}
 	doc, err := sheet.Lay(sets, measures)
 	if err != nil {
-		return err
+		return &usageError{err.Error(), "choose another --port, --sheet or --margin"}
 	}
 	page := console.New(a.Err, a.page(ctx, a.Err))
 	if len(doc.Pages) == 0 {

@@ -14,9 +14,13 @@ import (
 
 // Lay places the labels of one or several plants on sheets, each plant on sheets
 // of its own, its port strips after its labels. The error is that of
-// Options.Check.
+// Options.Check, or says that a port does not fit on a sheet where one is
+// needed.
 func Lay(sets []labels.Set, o Options) (*Document, error) {
 	if err := o.Check(); err != nil {
+		return nil, err
+	}
+	if err := o.checkStrips(sets); err != nil {
 		return nil, err
 	}
 	l := &layout{

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 
+	"homerun/diffreport/labels"
 	"homerun/schema/unit"
 )
 
@@ -62,6 +63,17 @@ func (o Options) Check() error {
 		return fmt.Errorf("a label of %s does not fit on a sheet of %s with a margin of %s", o.Label, o.Sheet, o.Margin)
 	case o.Used < 0 || o.Used >= g.places():
 		return fmt.Errorf("%d labels of the first sheet are used, and a sheet holds %d", o.Used, g.places())
+	}
+	return nil
+}
+
+// checkStrips returns why the port strips of sets can not be laid out.
+func (o Options) checkStrips(sets []labels.Set) error {
+	room := o.room()
+	for _, set := range sets {
+		if len(set.Strips) > 0 && (o.Port.W > room.W || o.pieceHeight() > room.H) {
+			return fmt.Errorf("a port of %s and the line above it do not fit on a sheet of %s with a margin of %s", o.Port, o.Sheet, o.Margin)
+		}
 	}
 	return nil
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"homerun/schema"
 	"homerun/schema/unit"
 )
 
@@ -33,7 +34,7 @@ const longestSide = 2 * unit.Metre
 // ParseSize reads a size, width first: "50x20", "50x20mm", "2x0.75in" or "2inx19mm".
 // Numbers without a unit are millimetres; a unit after the second number alone
 // holds for both. One number alone is both width and height. The names A4, A5,
-// Letter and Legal are sizes too.
+// Letter and Legal are sizes too. The error says that the text is none.
 func ParseSize(text string) (Size, error) {
 	if size, ok := named(text); ok {
 		return size, nil
@@ -46,18 +47,15 @@ func ParseSize(text string) (Size, error) {
 	if last == "" {
 		last = "mm"
 	}
-	width, err := side(w, last)
-	if err != nil {
-		return Size{}, err
-	}
-	height, err := side(h, last)
-	if err != nil {
-		return Size{}, err
+	width, ok := side(w, last)
+	height, also := side(h, last)
+	if !ok || !also {
+		return Size{}, fmt.Errorf("%s is no size of up to %s", schema.Quote(text), longestSide.Text(unit.Metric))
 	}
 	return Size{width, height}, nil
 }
 
-func side(text, otherwise string) (unit.Length, error) {
+func side(text, otherwise string) (length unit.Length, ok bool) {
 	number := strings.TrimSpace(text)
 	word := strings.TrimLeft(number, "0123456789.")
 	number = strings.TrimSuffix(number, word)
@@ -65,13 +63,7 @@ func side(text, otherwise string) (unit.Length, error) {
 		word = otherwise
 	}
 	length, err := unit.ParseLength(number + " " + strings.TrimSpace(word))
-	switch {
-	case err != nil:
-		return 0, err
-	case length < 0 || length > longestSide:
-		return 0, fmt.Errorf("length %s is longer than %s", length.Text(unit.Metric), longestSide.Text(unit.Metric))
-	}
-	return length, nil
+	return length, err == nil && length >= 0 && length <= longestSide
 }
 
 // String prints the size as ParseSize reads it.

@@ -19,23 +19,32 @@ const (
 // strips fills sheets with port strips, piece beside piece.
 func (l *layout) strips(all []labels.Strip) {
 	var page *Page
-	room := l.room()
+	room, tall := l.room(), l.pieceHeight()
 	x, y := unit.Length(0), unit.Length(0)
 	for _, s := range all {
 		most := max(1, fitting(room.W, l.Port.W, 0))
 		for _, p := range pieces(s, most) {
 			width := l.Port.W * unit.Length(len(p.Ports))
 			if x > 0 && x+width > room.W {
-				x, y = 0, y+stripHead+l.Port.H+l.Gap.H
+				x, y = 0, y+tall+l.Gap.H
 			}
-			if page == nil || y+stripHead+l.Port.H > room.H {
+			if page == nil || y+tall > room.H {
 				page, x, y = l.newPage(), 0, 0
 			}
-			l.piece(page, box{l.Margin.W + x, l.Margin.H + y, width, stripHead + l.Port.H}, p)
+			l.piece(page, box{l.Margin.W + x, l.Margin.H + y, width, tall}, p)
 			x += width + l.Gap.W
 		}
 		l.doc.Strips++
 	}
+}
+
+// pieceHeight is the height of a piece with the line above it, which stands only
+// where labels have a gap between them.
+func (o Options) pieceHeight() unit.Length {
+	if o.Gap.H < besideRoom {
+		return o.Port.H
+	}
+	return stripHead + o.Port.H
 }
 
 // pieces cuts a strip that is wider than a sheet into pieces of equal numbers
@@ -60,10 +69,13 @@ func pieces(s labels.Strip, most int) []labels.Strip {
 
 // piece draws some ports of a holder, side by side.
 func (l *layout) piece(page *Page, at box, s labels.Strip) {
-	shown, _ := l.doc.regular.shown(pieceWords(s))
-	l.write(page, at.x, at.y+stripHead-unit.Millimetre, besideSize, Beside, l.doc.regular.brief(shown, at.w, besideSize))
+	above := at.h - l.Port.H
+	if above > 0 {
+		shown, _ := l.doc.regular.shown(pieceWords(s))
+		l.write(page, at.x, at.y+above-unit.Millimetre, besideSize, Beside, l.doc.regular.brief(shown, at.w, besideSize))
+	}
 	for i, port := range s.Ports {
-		in := box{at.x + unit.Length(i)*l.Port.W, at.y + stripHead, l.Port.W, l.Port.H}
+		in := box{at.x + unit.Length(i)*l.Port.W, at.y + above, l.Port.W, l.Port.H}
 		l.outline(page, in)
 		l.port(page, in.inset(portEdge), port)
 	}
