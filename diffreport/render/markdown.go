@@ -34,7 +34,9 @@ type markdown struct {
 	room int
 }
 
-func (m *markdown) line(format string, args ...any) { fmt.Fprintf(m, format+"\n", args...) }
+func (m *markdown) line(format string, args ...any) {
+	m.WriteString(fmt.Sprintf(format+"\n", args...))
+}
 
 // order writes the parts, the shortest and most telling first.
 func (m *markdown) order(p *paper) {

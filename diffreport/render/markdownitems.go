@@ -28,10 +28,7 @@ func changeItems(p *paper) []item {
 	for _, class := range p.Classes {
 		for _, c := range class.Items {
 			text := fmt.Sprintf("- %s, %s: %s", code(c.Name), c.Kind, escape(c.Why))
-			for _, f := range c.Fields {
-				text += fmt.Sprintf("\n  - %s: %s", escape(f.Name), escape(f.Text))
-			}
-			all = append(all, item{text: text, heading: "**" + escape(class.Title) + "**"})
+			all = append(all, item{text: text + factLines(c.Fields), heading: "**" + escape(class.Title) + "**"})
 		}
 	}
 	return all
@@ -92,12 +89,15 @@ func testItems(p *paper) []item {
 func findingItems(list []findingPart) []item {
 	return each(list, func(f findingPart) item {
 		text := fmt.Sprintf("- %s, %s: %s", escape(f.Severity), code(f.Rule), escape(f.Message))
-		for _, t := range f.Working {
-			text += fmt.Sprintf("\n  - %s: %s", escape(t.Name), escape(t.Text))
-		}
+		text += factLines(f.Working)
 		if f.Source != "" {
 			text += "\n  - source: " + escape(f.Source)
 		}
 		return item{text: text}
 	})
+}
+
+// factLines are facts as a list inside a list.
+func factLines(facts []fact) string {
+	return strings.Join(each(facts, func(f fact) string { return fmt.Sprintf("\n  - %s: %s", escape(f.Name), escape(f.Text)) }), "")
 }

@@ -30,7 +30,7 @@ func OrderPage(w io.Writer, jobs []Job) error {
 		panic("render: the page's own text: " + err.Error())
 	}
 	var page strings.Builder
-	if err := t.ExecuteTemplate(&page, "page", papers); err != nil {
+	if err = t.ExecuteTemplate(&page, "page", papers); err != nil {
 		panic("render: the page's own text: " + err.Error())
 	}
 	_, err = io.WriteString(w, page.String())

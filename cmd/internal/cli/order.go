@@ -139,7 +139,8 @@ func (s *source) stagedSpan(ctx context.Context) (*span, error) {
 // ends resolves a range. The base is zero for a first commit: before it there
 // was nothing.
 func (s *source) ends(ctx context.Context, rng string) (base, head vcs.Commit, err error) {
-	from, to, common := rng, "", false
+	var from, to string
+	common := false
 	switch {
 	case strings.Contains(rng, "..."):
 		from, to, _ = strings.Cut(rng, "...")
