@@ -19,6 +19,34 @@ type light struct {
 	// order is the place of each fibre link among the links of the records: a
 	// channel of several belongs to the first of them.
 	order map[*plant.Link]int
+	// reaches are the reaches that were asked for.
+	reaches map[lightAsk]lightReach
+}
+
+// A lightAsk is an application over a class of fibre.
+type lightAsk struct {
+	application standard.OpticalApplication
+	class       standard.Fibre
+}
+
+// A lightReach is the answer, with what a kilometre of the class may attenuate
+// at the wavelength; known is false where there is none.
+type lightReach struct {
+	standard.OpticalReach
+	perKilometre unit.Loss
+	known        bool
+}
+
+// reach looks a reach up once for a pass.
+func (g *light) reach(a standard.OpticalApplication, class standard.Fibre) lightReach {
+	ask := lightAsk{a, class}
+	r, seen := g.reaches[ask]
+	if !seen {
+		r.OpticalReach, r.known = standard.OpticalReachOf(a, class)
+		r.perKilometre, _, _ = standard.Attenuation(g.pass.Plant.Regime, class, r.Wavelength)
+		g.reaches[ask] = r
+	}
+	return r
 }
 
 func newLight(p *lint.Pass) *light {
@@ -33,7 +61,7 @@ func newLight(p *lint.Pass) *light {
 	if len(g.of) == 0 {
 		return g
 	}
-	g.order = make(map[*plant.Link]int)
+	g.order, g.reaches = make(map[*plant.Link]int), make(map[lightAsk]lightReach)
 	for i, l := range p.Plant.Links {
 		if g.whole(l) {
 			g.order[l] = i
@@ -65,7 +93,14 @@ func (g *light) each(do func(l *plant.Link, channels []*plant.Channel)) {
 			continue
 		}
 		channels = channels[:0]
+		dark := false
 		for i := range max(1, len(l.Lead().From)) {
+			if unplugged(l, i) {
+				if dark {
+					continue
+				}
+				dark = true
+			}
 			if c := g.strand(l, i); c != nil && !alike(channels, c) {
 				channels = append(channels, c)
 			}
@@ -74,6 +109,14 @@ func (g *light) each(do func(l *plant.Link, channels []*plant.Channel)) {
 			do(l, channels)
 		}
 	}
+}
+
+// unplugged says whether nothing is plugged in at either end of a fibre: such
+// fibres of one cable need no looking at but once.
+func unplugged(l *plant.Link, i int) bool {
+	first, last := l.Lead().From, l.Runs[len(l.Runs)-1].To
+	near, far := at(first, i), at(last, opposite(i, len(first), len(last)))
+	return (near == nil || near.Front == nil) && (far == nil || far.Front == nil)
 }
 
 // alike says whether a channel of the same cables is among those found: most

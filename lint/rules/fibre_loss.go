@@ -103,7 +103,7 @@ func sumSource(sum *standard.FibreLoss) string {
 // sum is an upper bound, for parts that are no better than they must be: over
 // the limit only a measurement can tell.
 func (g *light) budget(u *lightUse) (f lint.Finding, ok bool) {
-	if verdict, _ := u.reach.JudgeLength(u.total); verdict == standard.NotCarried || u.reach.Loss == 0 {
+	if verdict, _ := u.reach.JudgeLength(u.total); verdict == standard.NotCarried || u.reach.Loss == 0 || u.certainlyWithin() {
 		return f, false
 	}
 	sum, ok := g.channelSum(&u.lightChannel, u.reach.Wavelength)
@@ -120,6 +120,29 @@ func (g *light) budget(u *lightUse) (f lint.Finding, ok bool) {
 	}
 	return u.maybeOver(g.pass, &sum), true
 }
+
+// certainlyWithin says in one sum whether a channel of new connections alone,
+// none of it measured, is within its budget: most are, and their working need
+// not be written out.
+func (u *lightUse) certainlyWithin() bool {
+	connections := 0
+	for _, l := range u.Links {
+		for _, r := range l.Runs {
+			if len(r.Tests) > 0 {
+				return false
+			}
+		}
+		if len(l.Joints) > 0 || u.reach.perKilometre == 0 {
+			return false
+		}
+		connections += l.Connections()
+	}
+	most := u.total.Metres()/1000*u.reach.perKilometre.Decibels() + mostConnection*float64(connections)
+	return most < u.reach.Loss.Decibels()-lossGrain
+}
+
+// mostConnection is the most that a connection may lose, in dB.
+const mostConnection = 0.75
 
 // measuredOver is a channel whose links were measured to lose too much already.
 func (u *lightUse) measuredOver(p *lint.Pass, m lightTests) lint.Finding {

@@ -40,8 +40,11 @@ func categoryFibreReach(p *lint.Pass) {
 // overCopper finds applications over twisted pair that stand at a fibre cable.
 func overCopper(g *light, r *plant.Run) (f lint.Finding, ok bool) {
 	serves, stated := schema.RunServes.In(r.Record())
+	if _, other := standard.ParseOpticalApplication(serves); !stated || other == nil {
+		return f, false
+	}
 	application, err := standard.ParseApplication(serves)
-	if !stated || err != nil {
+	if err != nil {
 		return f, false
 	}
 	f = lint.AboutField(r.Entry, schema.RunServes.Field)

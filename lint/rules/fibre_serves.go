@@ -15,7 +15,7 @@ type lightUse struct {
 	lightChannel
 	run         *plant.Run
 	application standard.OpticalApplication
-	reach       standard.OpticalReach
+	reach       lightReach
 }
 
 // uses are the applications of a channel. Where its runs are there for
@@ -44,8 +44,8 @@ func (g *light) use(all []lightUse, c *plant.Channel, run *plant.Run, applicatio
 	if !ok {
 		return all
 	}
-	reach, ok := standard.OpticalReachOf(application, view.low)
-	if !ok {
+	reach := g.reach(application, view.low)
+	if !reach.known {
 		return all
 	}
 	return append(all, lightUse{lightChannel: view, run: run, application: application, reach: reach})

@@ -63,6 +63,12 @@ func feeds(p *lint.Pass) []feed {
 	if len(asks) == 0 {
 		return nil
 	}
+	supplies := make(map[*plant.Holder]standard.PowerType)
+	for _, h := range p.Plant.Holders {
+		if t := supplyOf(h); t != 0 {
+			supplies[h] = t
+		}
+	}
 	var all []feed
 	add := func(a, b *plant.Port, f feed) {
 		if a == nil || b == nil {
@@ -75,7 +81,7 @@ func feeds(p *lint.Pass) []feed {
 				continue
 			}
 			f.ask = wanted
-			f.supply = supplyOf(f.source)
+			f.supply = supplies[f.source]
 			if _, other := asks[f.source]; other && f.supply == 0 {
 				continue // two devices: neither is known to power the other
 			}
@@ -95,7 +101,12 @@ func feeds(p *lint.Pass) []feed {
 	return all
 }
 
+// supplyOf is the type that a piece of equipment supplies, none where it does
+// not say.
 func supplyOf(h *plant.Holder) standard.PowerType {
+	if !h.IsEquipment() {
+		return 0
+	}
 	word, stated := schema.EquipmentSupplies.In(h.Record())
 	if !stated {
 		return 0

@@ -22,7 +22,7 @@ func powerDelivered(p *lint.Pass) {
 	if len(all) == 0 {
 		return
 	}
-	check := deliveryCheck{pass: p, copper: newCopper(p), heats: newHeats(), told: make(map[*plant.Cable]bool)}
+	check := deliveryCheck{pass: p, copper: newCopper(p), heats: newHeats(), told: make(map[*plant.Cable]bool), ohms: make(map[wireAt]float64)}
 	for i := range all {
 		check.feed(&all[i])
 	}
@@ -33,15 +33,37 @@ type deliveryCheck struct {
 	copper *copper
 	heats  *heats
 	told   map[*plant.Cable]bool
+	// ohms are the resistances of 100 m of pair, by gauge and temperature.
+	ohms map[wireAt]float64
+	// parts is kept from one device to the next.
+	parts []wirePart
+}
+
+// A wireAt is a gauge at a temperature.
+type wireAt struct {
+	gauge int
+	at    unit.Temperature
 }
 
 // A wirePart is one cable of the loop.
 type wirePart struct {
-	name    string
-	gauge   int
+	wireAt
+	run     *plant.Run
+	cord    *plant.Cord // neither: cords that are not recorded
 	length  unit.Length
-	at      unit.Temperature
+	ohms    float64
 	assumed bool // its length, or its gauge
+}
+
+// name is the part as the working names it.
+func (w *wirePart) name() string {
+	switch {
+	case w.run != nil:
+		return "run " + schema.Printable(w.run.Label)
+	case w.cord != nil:
+		return "cord " + schema.Printable(w.cord.Label)
+	}
+	return "cords not recorded"
 }
 
 func (c *deliveryCheck) feed(x *feed) {
@@ -53,83 +75,98 @@ func (c *deliveryCheck) feed(x *feed) {
 	if !ok || less || x.ask.hasNeeds && x.ask.needs > granted.DevicePower {
 		return // power-type names it
 	}
-	parts, ok := c.parts(x)
-	if !ok {
+	if !c.list(x) {
 		return
 	}
-	d := delivery{feed: x, class: granted, needs: granted.DevicePower, parts: parts}
+	d := delivery{feed: x, class: granted, needs: granted.DevicePower, parts: c.parts}
 	if x.ask.hasNeeds {
 		d.needs = x.ask.needs
 	}
 	figures, _ := x.supply.Figures()
 	d.volts, d.pairs = figures.Volts, max(granted.Pairs, figures.LeastPairs)
-	if short, _ := d.short(parts); !short {
+	if short, _ := d.short(c.parts); !short {
 		return
 	}
 	f := d.finding(c.pass)
-	if sure, _ := d.short(certainParts(parts)); !sure {
+	if sure, _ := d.short(c.certain()); !sure {
 		f.Severity = lint.Observation
 		f.Source += "; resistance of warm or assumed conductors unconfirmed: check the printed standard"
 	}
 	c.pass.Report(f)
 }
 
-// certainParts are the parts at 20 C without what is assumed: what the published
+// certain are the parts at 20 C without what is assumed: what the published
 // resistance of copper alone says.
-func certainParts(parts []wirePart) []wirePart {
+func (c *deliveryCheck) certain() []wirePart {
 	var sure []wirePart
-	for _, part := range parts {
+	for _, part := range c.parts {
 		if !part.assumed {
 			part.at = coolest
-			sure = append(sure, part)
+			sure = append(sure, c.measure(part))
 		}
 	}
 	return sure
 }
 
-// parts lists the cables between a source and its device; ok is false where a
-// length or a gauge is missing, which is named once for each cable type.
-func (c *deliveryCheck) parts(x *feed) (parts []wirePart, ok bool) {
+// measure works out the resistance of a part. That of 100 m of a gauge is looked
+// up once: it takes a power.
+func (c *deliveryCheck) measure(part wirePart) wirePart {
+	per, seen := c.ohms[part.wireAt]
+	if !seen {
+		per, _ = standard.LoopResistance(part.gauge, 100*unit.Metre, part.at)
+		c.ohms[part.wireAt] = per
+	}
+	part.ohms = part.length.Metres() / 100 * per
+	return part
+}
+
+// list makes the parts those between a source and its device; it returns false
+// where a length or a gauge is missing, which is named once for each cable type.
+func (c *deliveryCheck) list(x *feed) bool {
+	c.parts = c.parts[:0]
 	if x.cord != nil {
-		length, stated := x.cord.CordLength()
-		return []wirePart{c.cord(x.cord, length)}, stated
+		return c.cord(x.cord)
 	}
 	view, ok := c.copper.channel(x.channel)
 	if !ok {
-		return nil, false
+		return false
 	}
 	for _, l := range x.channel.Links {
 		for _, r := range l.Runs {
 			t := c.copper.of[r.Cable]
 			if !t.wireKnown {
 				c.unstated(x, r)
-				return nil, false
+				return false
 			}
-			part := wirePart{name: "run " + schema.Printable(r.Label), gauge: t.wire.Gauge, at: coolest}
+			part := wirePart{wireAt: wireAt{t.wire.Gauge, coolest}, run: r}
 			part.length, _ = r.Length()
 			if hot := c.heats.along(r); hot.where != nil && hot.high > coolest {
 				part.at = hot.high
 			}
-			parts = append(parts, part)
+			c.parts = append(c.parts, c.measure(part))
 		}
 	}
 	for _, cord := range x.channel.Cords {
-		if length, stated := cord.CordLength(); stated {
-			parts = append(parts, c.cord(cord, length))
-		}
+		c.cord(cord)
 	}
 	if view.assumed > 0 {
-		parts = append(parts, wirePart{name: "cords not recorded", gauge: assumedCord, length: view.assumed, at: coolest, assumed: true})
+		c.parts = append(c.parts, c.measure(wirePart{wireAt: wireAt{assumedCord, coolest}, length: view.assumed, assumed: true}))
 	}
-	return parts, true
+	return true
 }
 
-func (c *deliveryCheck) cord(cord *plant.Cord, length unit.Length) wirePart {
-	part := wirePart{name: "cord " + schema.Printable(cord.Label), gauge: assumedCord, length: length, at: coolest, assumed: true}
+// cord adds a cord; it returns false where that states no length.
+func (c *deliveryCheck) cord(cord *plant.Cord) bool {
+	length, stated := cord.CordLength()
+	if !stated {
+		return false
+	}
+	part := wirePart{wireAt: wireAt{assumedCord, coolest}, cord: cord, length: length, assumed: true}
 	if t := c.copper.of[cord.Cable]; t.wireKnown {
 		part.gauge, part.assumed = t.wire.Gauge, false
 	}
-	return part
+	c.parts = append(c.parts, c.measure(part))
+	return true
 }
 
 // unstated names a cable type whose gauge would allow the check, once.
@@ -162,9 +199,8 @@ type delivery struct {
 // loop is the resistance of one pair there and back.
 func loop(parts []wirePart) float64 {
 	ohm := 0.0
-	for _, part := range parts {
-		r, _ := standard.LoopResistance(part.gauge, part.length, part.at)
-		ohm += r
+	for i := range parts {
+		ohm += parts[i].ohms
 	}
 	return ohm
 }
@@ -191,8 +227,8 @@ func (d *delivery) finding(p *lint.Pass) lint.Finding {
 	f.Message = fmt.Sprintf("%s: %s left at the device, needs %s", schema.Printable(d.device.Label), shown, limit)
 	f.Working = append(d.askTerms(), term(schema.Printable(d.source.Label)+" supplies",
 		fmt.Sprintf("%s, %s at %s V at the least for class %d", d.supply, d.class.Power, decimals(d.volts, 1), d.class.Class)))
-	for _, part := range d.parts {
-		f.Working = append(f.Working, part.term(p.Units()))
+	for i := range d.parts {
+		f.Working = append(f.Working, d.parts[i].term(p.Units()))
 	}
 	f.Working = append(f.Working, d.sum(&flow, loop(d.parts))...)
 	f.Result, f.Limit, f.Source = shown, limit, d.class.Source.String()
@@ -205,12 +241,11 @@ func (d *delivery) finding(p *lint.Pass) lint.Finding {
 
 func (w *wirePart) term(in unit.System) lint.Term {
 	per, _ := standard.LoopResistance(w.gauge, 100*unit.Metre, w.at)
-	ohm, _ := standard.LoopResistance(w.gauge, w.length, w.at)
 	remark := ""
 	if w.assumed {
 		remark = ", assumed"
 	}
-	return term(w.name, fmt.Sprintf("%s/100 m x %s ohm (%d AWG at %s%s) = %s ohm", w.length.Text(unit.Metric), decimals(per, 3), w.gauge, w.at.Text(in), remark, decimals(ohm, 3)))
+	return term(w.name(), fmt.Sprintf("%s/100 m x %s ohm (%d AWG at %s%s) = %s ohm", w.length.Text(unit.Metric), decimals(per, 3), w.gauge, w.at.Text(in), remark, decimals(w.ohms, 3)))
 }
 
 // sum is the rest of the working: current, loss and what is left.
