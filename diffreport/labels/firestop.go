@@ -34,11 +34,11 @@ func firestops(base, head *plant.Plant) []Label {
 			kind += ", " + is.rating.Text(head.Units)
 		}
 		for _, side := range is.between {
-			at := "one on each side of the wall or floor"
-			if side != "" {
-				at = "on the side of " + side
+			at := "at " + is.through
+			if side == "" {
+				at += ", one on each side"
 			}
-			all = append(all, Label{ID: id, Kind: kind, Space: side, At: at + ", at " + is.through, rank: rankOf(schema.KindPathway)})
+			all = append(all, Label{ID: id, Kind: kind, Space: side, At: at, rank: rankOf(schema.KindPathway)})
 		}
 	}
 	return all

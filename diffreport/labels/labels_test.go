@@ -164,11 +164,11 @@ func TestLabelsOfChanges(t *testing.T) {
 	}{
 		{"nothing", nil, ""},
 		{"a length corrected", []string{`"22 m"`, `"21 m"`}, ""},
-		{"a fire-stop made anew", []string{`"1-FSL07"`, `"1-FSL09"`}, "1-FSL09 | fire-stop, 1 h | 1-HALL | on the side of 1-HALL, at 1-T-01\n1-FSL09 | fire-stop, 1 h | 1A | on the side of 1A, at 1-T-01\n"},
-		{"a fire-stop of another rating", []string{`= "1 h"`, `= "2 h"`}, "1-FSL07 | fire-stop, 2 h | 1-HALL | on the side of 1-HALL, at 1-T-01\n1-FSL07 | fire-stop, 2 h | 1A | on the side of 1A, at 1-T-01\n"},
+		{"a fire-stop made anew", []string{`"1-FSL07"`, `"1-FSL09"`}, "1-FSL09 | fire-stop, 1 h | 1-HALL | at 1-T-01\n1-FSL09 | fire-stop, 1 h | 1A | at 1-T-01\n"},
+		{"a fire-stop of another rating", []string{`= "1 h"`, `= "2 h"`}, "1-FSL07 | fire-stop, 2 h | 1-HALL | at 1-T-01\n1-FSL07 | fire-stop, 2 h | 1A | at 1-T-01\n"},
 		{"a panel renamed", []string{"panel \"1A-A\" {", "panel \"1A-B\" {\n former = \"1A-A\"\n", `"1A-A:07"`, `"1A-B:07"`}, "1A-B | panel | 1A | in rack 1A-R1 unit 40\nstrip 1A-B | 1A | 1A-B:01..1A-B:12\n"},
 		{"a run renamed", []string{"run \"1A-A07\" {", "run \"1A-A7\" {\n former = \"1A-A07\"\n"}, "1A-A7 | run | 1-HALL | at 1.104:1\n1A-A7 | run | 1A | at 1A-A:07\n"},
-		{"a pathway renamed keeps its fire-stop", []string{"pathway \"1-T-01\" {", "pathway \"1-T-02\" {\n former = \"1-T-01\"\n", `["1-T-01"]`, `["1-T-02"]`}, "1-T-02 | pathway | 1A | through 1A, 1-HALL\n"},
+		{"a pathway renamed keeps its fire-stop", []string{"pathway \"1-T-01\" {", "pathway \"1-T-02\" {\n former = \"1-T-01\"\n", `["1-T-01"]`, `["1-T-02"]`}, "1-T-02 | pathway | 1A | towards 1-HALL\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()

@@ -2,7 +2,6 @@ package labels
 
 import (
 	"fmt"
-	"strings"
 
 	"homerun/schema"
 	"homerun/schema/plant"
@@ -51,15 +50,16 @@ func endPlace(from, to plant.Row, n int) (space, at string) {
 	return spaceName(end.Space()), "at " + end.String()
 }
 
+// pathwayPlace is where a pathway begins, with where it leads.
 func pathwayPlace(p *plant.Pathway) (space, at string) {
 	if len(p.Through) == 0 {
 		return "", ""
 	}
-	names := make([]string, len(p.Through))
-	for i, s := range p.Through {
-		names[i] = s.Label
+	space = p.Through[0].Label
+	if end := p.Through[len(p.Through)-1].Label; end != space {
+		at = "towards " + end
 	}
-	return names[0], "through " + strings.Join(names, ", ")
+	return space, at
 }
 
 // hardwarePlace says where in its room a piece of hardware is.

@@ -55,15 +55,14 @@ func (l *layout) identifier(page *Page, in box, label labels.Label) {
 func (l *layout) shown(id string) string {
 	words, whole := l.doc.bold.shown(id)
 	if !whole {
-		l.replaced.add(words, 0)
+		l.replaced.add(id, 0)
 	}
 	return words
 }
 
 func (l *layout) judge(id string, size unit.Length) {
 	if size < leastReadable {
-		words, _ := l.doc.bold.shown(id)
-		l.small.add(words, size)
+		l.small.add(id, size)
 	}
 }
 
@@ -74,8 +73,7 @@ func (l *layout) code(page *Page, in box, id string) {
 	if m == nil {
 		made, err := encode(id)
 		if err != nil {
-			words, _ := l.doc.bold.shown(id)
-			l.codeless.add(words, 0)
+			l.codeless.add(id, 0)
 			return
 		}
 		m = made
@@ -85,8 +83,7 @@ func (l *layout) code(page *Page, in box, id string) {
 	// Whole micrometres, so that both renderers draw the same.
 	module := min(in.w, in.h) / across / unit.Micrometre * unit.Micrometre
 	if module < finest {
-		words, _ := l.doc.bold.shown(id)
-		l.fine.add(words, module)
+		l.fine.add(id, module)
 	}
 	border := module * quiet
 	page.Codes = append(page.Codes, Code{

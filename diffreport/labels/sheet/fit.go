@@ -94,11 +94,12 @@ func (f *typeface) wrap(pieces []string, w, size unit.Length) []string {
 
 // joints cuts an identifier after the characters that join its parts.
 func joints(words string) []string {
+	const marks = "-/.:;,_+ "
 	var pieces []string
 	for words != "" {
-		cut := strings.IndexAny(words, "-/.:;,_+ ") + 1
-		if cut == 0 {
-			cut = len(words)
+		cut := len(words)
+		if i := strings.IndexAny(words, marks); i >= 0 {
+			cut -= len(strings.TrimLeft(words[i:], marks))
 		}
 		pieces, words = append(pieces, words[:cut]), words[cut:]
 	}

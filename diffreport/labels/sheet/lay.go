@@ -9,6 +9,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 
 	"homerun/diffreport/labels"
+	"homerun/schema"
 	"homerun/schema/unit"
 )
 
@@ -158,16 +159,16 @@ func (l *layout) cautions() []string {
 	var all []string
 	say := func(t tally, format string) {
 		if t.count > 0 {
-			all = append(all, fmt.Sprintf(format, counted(t.count), t.worst, millimetres(t.size)))
+			all = append(all, fmt.Sprintf(format, counted(t.count), schema.Quote(t.worst), millimetres(t.size)))
 		}
 	}
 	say(l.small, "%s in type below "+millimetres(leastReadable)+" mm, %s the smallest at %s mm: choose a larger label or port")
 	say(l.fine, "%s with a code whose modules are finer than "+millimetres(finest)+" mm, %s the finest at %s mm: try to scan one before all are printed")
 	if l.replaced.count > 0 {
-		all = append(all, fmt.Sprintf("%s with characters that are printed as code points, such as %s", counted(l.replaced.count), l.replaced.worst))
+		all = append(all, fmt.Sprintf("%s with characters that are printed as code points, such as %s", counted(l.replaced.count), schema.Quote(l.replaced.worst)))
 	}
 	if l.codeless.count > 0 {
-		all = append(all, fmt.Sprintf("%s without a code, since no code holds so long an identifier, such as %s", counted(l.codeless.count), l.codeless.worst))
+		all = append(all, fmt.Sprintf("%s without a code, since no code holds so long an identifier, such as %s", counted(l.codeless.count), schema.Quote(l.codeless.worst)))
 	}
 	return slices.Clip(all)
 }
