@@ -29,7 +29,7 @@ func (a *app) showReports(ctx context.Context, src *source, reports []*lint.Repo
 	return a.handOver(ctx, src.repo, o.output, func(w io.Writer) error {
 		b := report.Batch{
 			Reports: reports, Rules: rules.All(), Explain: about,
-			Revision: snap.Name, Compared: o.since != "", IntroducedOnly: o.introduced,
+			Revision: snap.Name, Compared: o.compares(), IntroducedOnly: o.introduced,
 		}
 		switch o.format {
 		case "json":
