@@ -23,6 +23,7 @@ func main() {
 		debug.SetGCPercent(heapGrowth)
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	context.AfterFunc(ctx, stop) // a second signal ends the program at once
 	status := cli.Main(ctx, os.Args[1:], cli.Process{
 		In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Env: os.Environ(), Dir: os.Getwd, Program: os.Executable, Now: time.Now,
 	})

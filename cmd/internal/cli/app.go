@@ -5,12 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"slices"
 	"strings"
 	"time"
 
-	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 
 	"homerun/schema/console"
@@ -23,6 +21,8 @@ const (
 	statusObjected = 1
 	statusUsage    = 2
 	statusFailed   = 3
+	// statusInterrupted is what shells report of a program that SIGINT ended.
+	statusInterrupted = 130
 )
 
 // A Process is what the program gets from the system: the only way in which
@@ -44,6 +44,8 @@ type app struct {
 	stand string
 	// plantFlag and colourFlag are the flags that every command has.
 	plantFlag, colourFlag string
+	// progress tells what takes long; nil where nobody waits.
+	progress *progress
 }
 
 // objection is returned by a command that did its job and found something to
@@ -65,6 +67,9 @@ func Main(ctx context.Context, args []string, p Process) int {
 		return statusClean
 	case errors.Is(err, errObjected):
 		return statusObjected
+	case ctx.Err() != nil:
+		_, _ = fmt.Fprintln(a.Err, "git homerun: interrupted") // there is nobody left to tell
+		return statusInterrupted
 	}
 	a.complain(err)
 	if _, ok := errors.AsType[*usageError](err); ok {
@@ -77,7 +82,15 @@ func (a *app) run(ctx context.Context, args []string) (err error) {
 	if a.stand, err = a.Dir(); err != nil {
 		return fmt.Errorf("this folder can not be found: %w", err)
 	}
+	out, errs := a.streams(ctx)
+	defer func() {
+		a.progress.stop()
+		out.pager.close()
+	}()
 	root := newRoot(a)
+	root.PersistentPreRun = func(cmd *cobra.Command, _ []string) {
+		out.pager = a.pagerFor(cmd.Context(), cmd.Name(), out, errs)
+	}
 	root.SetArgs(args)
 	root.SetIn(a.In)
 	root.SetOut(a.Out)
@@ -130,11 +143,6 @@ func (a *app) colour(ctx context.Context, w io.Writer) bool {
 		return terminal
 	}
 	return strings.TrimSpace(said) == "true"
-}
-
-func isTerminal(w io.Writer) bool {
-	f, ok := w.(*os.File)
-	return ok && isatty.IsTerminal(f.Fd())
 }
 
 // exactly refuses more or fewer arguments than a command takes, in our words.

@@ -104,11 +104,14 @@ func (s *source) steps(ctx context.Context, from vcs.Commit, like *plant.Plant) 
 	s.all = true
 	return func(yield func(history.Step, error) bool) {
 		w := &backwards{source: s, like: like, plants: make(map[string]*plant.Plant)}
+		seen := 0
 		for c, err := range s.repo.Log(ctx, vcs.LogOptions{From: from.ID, Changes: true}) {
 			if err != nil {
 				yield(history.Step{}, err)
 				return
 			}
+			seen++
+			s.app.progress.say(fmt.Sprintf("reading the history, commit %d", seen))
 			step, err := w.step(ctx, c)
 			if !yield(step, err) || err != nil {
 				return

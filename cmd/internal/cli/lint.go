@@ -37,7 +37,12 @@ Each finding shows its sum and the clause of its limit. With --since, findings
 are marked that REV did not have or had to a lesser degree; with --introduced
 only nonconformities of that kind are shown and counted for the exit status.`,
 		Args: exactly(0, "no arguments"),
-		RunE: func(cmd *cobra.Command, _ []string) error { return a.lint(cmd.Context(), o) },
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := o.prefer(cmd.Context(), a, cmd.Flags().Changed); err != nil {
+				return err
+			}
+			return a.lint(cmd.Context(), o)
+		},
 	}
 	f := cmd.Flags()
 	f.BoolVar(&o.staged, "staged", false, "read what is staged for the next commit")
@@ -101,7 +106,11 @@ func (a *app) lint(ctx context.Context, o lintFlags) error {
 	}
 	objected := false
 	reports := make([]*lint.Report, len(snap.Plants))
+	a.progress.say("holding the records against the rules")
 	for i, p := range snap.Plants {
+		if err = ctx.Err(); err != nil {
+			return err // interrupted
+		}
 		if reports[i], err = lintAgainst(p, bases, snap); err != nil {
 			return err
 		}

@@ -42,6 +42,7 @@ type snapshot struct {
 }
 
 func (a *app) open(ctx context.Context) (*source, error) {
+	a.progress.say("reading the records")
 	repo, err := vcs.Open(ctx, vcs.Options{Dir: a.stand, Env: a.Env})
 	if err != nil {
 		return nil, err
