@@ -54,14 +54,14 @@ func (c *ampacityCheck) bundle(b *plant.Bundle, carries standard.PowerType) {
 	n, hot := 0, heat{}
 	var cables []*plant.Cable
 	for _, r := range b.Runs {
-		if !r.Live() {
+		if !mayCarry(r) {
 			continue
 		}
 		n++
 		if on := c.heats.along(r); on.where != nil && (hot.where == nil || on.high > hot.high) {
 			hot = on
 		}
-		if r.Cable != nil && r.Cable.Medium() == plant.TwistedPair && !slices.Contains(cables, r.Cable) {
+		if !slices.Contains(cables, r.Cable) {
 			cables = append(cables, r.Cable)
 		}
 	}

@@ -40,14 +40,17 @@ func powerBundle(p *lint.Pass) {
 	}
 }
 
-// powered counts the runs of a bundle that may carry power: those withdrawn
-// carry none and add no heat.
+// powered counts the runs of a bundle that may carry power.
 func powered(b *plant.Bundle) int {
 	n := 0
 	for _, r := range b.Runs {
-		if r.Live() {
+		if mayCarry(r) {
 			n++
 		}
 	}
 	return n
 }
+
+// mayCarry says whether a run may carry power: what is withdrawn carries none
+// and adds no heat, nor does fibre.
+func mayCarry(r *plant.Run) bool { return r.Live() && r.Cable.Medium() == plant.TwistedPair }
