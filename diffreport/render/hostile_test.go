@@ -38,7 +38,7 @@ func fillIn(text func(n int) string) render.Job {
 		Labels: []string{next(), next()}, Counts: diffreport.Counts{Adds: 1},
 		Commits: []diffreport.Commit{{ID: next(), Author: next(), Subject: next(), Time: time.Date(2026, 3, 31, 9, 0, 0, 0, time.UTC)}},
 	}
-	for i := range len(hostile) {
+	for i := range hostile {
 		caution := next()
 		o.Cautions = append(o.Cautions, caution)
 		o.Steps = append(o.Steps, diffreport.Step{

@@ -35,7 +35,7 @@ type markdown struct {
 }
 
 func (m *markdown) line(format string, args ...any) {
-	m.WriteString(fmt.Sprintf(format+"\n", args...))
+	_, _ = fmt.Fprintf(m, format+"\n", args...) // a builder takes everything
 }
 
 // order writes the parts, the shortest and most telling first.

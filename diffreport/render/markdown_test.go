@@ -55,7 +55,7 @@ func TestHostileMarkdown(t *testing.T) {
 	t.Parallel()
 	harmless := shownBy(t, markdown(t, short(harmlessJob())))
 	hosts := regexp.MustCompile(`@[A-Za-z0-9]|#[0-9]|(?i)\bgh-[0-9]|:[A-Za-z0-9_+-]+:`)
-	for shift := range len(hostile) {
+	for shift := range hostile {
 		job := short(hostileJob(shift))
 		text := markdown(t, job)
 		if len(text) > mostShown {

@@ -30,7 +30,9 @@ func page(t *testing.T, jobs ...render.Job) string {
 func TestHostilePage(t *testing.T) {
 	t.Parallel()
 	harmless := page(t, harmlessJob())
-	for shift := range len(hostile) {
+	// Each list of an order is as long as the corpus, so a few shifts bring every
+	// text to every place.
+	for shift := 0; shift < len(hostile); shift += 9 {
 		got := page(t, hostileJob(shift))
 		sameShape(t, harmless, got)
 		if bad := invisible(got); bad != "" {

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"strconv"
@@ -48,7 +49,23 @@ func OrderWorkbook(w io.Writer, jobs []Job) (err error) {
 	if err := b.DeleteSheet("Sheet1"); err != nil {
 		return err
 	}
-	return b.Write(w)
+	if err := b.about(papers); err != nil {
+		return err
+	}
+	var packed bytes.Buffer
+	if err := b.Write(&packed); err != nil {
+		return err
+	}
+	return repack(w, packed.Bytes())
+}
+
+// about says in the file's properties what it is.
+func (b *workbook) about(papers []*paper) error {
+	titles := each(papers, func(p *paper) string { return "Work order " + p.Number + ", " + p.Plant })
+	if err := b.SetDocProps(&excelize.DocProperties{Title: strings.Join(titles, "; "), Creator: "homerun", LastModifiedBy: "homerun"}); err != nil {
+		return err
+	}
+	return b.SetAppProps(&excelize.AppProperties{Application: "homerun"})
 }
 
 // A workbook is a spreadsheet in the making.

@@ -1,0 +1,193 @@
+package render_test
+
+import (
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"golang.org/x/tools/txtar"
+
+	"homerun/diffreport"
+	"homerun/diffreport/render"
+	"homerun/schema"
+)
+
+// browser runs a real browser without a window.
+func browser(t *testing.T, args ...string) string {
+	t.Helper()
+	program, err := exec.LookPath("chromium")
+	if err != nil {
+		t.Skip("chromium is not installed")
+	}
+	args = append([]string{
+		"--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-dev-shm-usage",
+		"--user-data-dir=" + t.TempDir(), "--virtual-time-budget=10000",
+	}, args...)
+	out, err := exec.CommandContext(t.Context(), program, args...).Output()
+	if err != nil {
+		t.Fatalf("chromium: %v", err)
+	}
+	return string(out)
+}
+
+// caseJobs are the orders of all cases, with their plants.
+func caseJobs(t *testing.T) map[string]render.Job {
+	t.Helper()
+	names, err := filepath.Glob(filepath.FromSlash("../../testdata/orders/*.txtar"))
+	if err != nil || len(names) == 0 {
+		t.Fatalf("there are no cases: %v", err)
+	}
+	jobs := make(map[string]render.Job)
+	for _, name := range names {
+		archive, err := txtar.ParseFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		reader := schema.NewReader()
+		j := render.Job{Base: plantIn(t, reader, archive, "base/"), Head: plantIn(t, reader, archive, "head/")}
+		j.Order = diffreport.Plan(j.Base, j.Head, diffreport.Compare(j.Base, j.Head, diffreport.Options{}), diffreport.PlanOptions{Base: "0f1e2d3c4b5a", Head: "8c7d6e5f4a3b"})
+		jobs[strings.TrimSuffix(filepath.Base(name), ".txtar")] = j
+	}
+	return jobs
+}
+
+// measure is a page that shows another one at a width and says what sticks out
+// of it, whether a fold closes and a box takes a tick, and whether anything ran.
+const measure = `<!DOCTYPE html><body><iframe id="f" style="border:0" width="%d" height="800" src="/order"></iframe><pre id="out">nothing</pre><script>
+document.getElementById("f").onload = function () {
+	var d = this.contentDocument, wide = %d, said = [];
+	if (d.documentElement.scrollWidth > wide) said.push("the page is " + d.documentElement.scrollWidth + " wide");
+	d.querySelectorAll("main *").forEach(function (e) {
+		if (e.closest(".route figure") || e.closest("svg") || e.closest("details:not([open])")) return;
+		var r = e.getBoundingClientRect();
+		if (r.right > wide + 0.5) said.push(e.tagName + "." + e.className + " ends at " + r.right);
+	});
+	var fold = d.querySelector("details");
+	if (fold) {
+		var before = fold.getBoundingClientRect().height;
+		fold.querySelector("summary").click();
+		if (fold.open || fold.getBoundingClientRect().height >= before) said.push("a fold does not close");
+	}
+	var box = d.querySelector("input");
+	if (box) { box.parentElement.click(); if (!box.checked) said.push("a box takes no tick"); }
+	if (d.title.indexOf("taken") == 0) said.push("a text of the records ran");
+	document.getElementById("out").textContent = said.join("; ") || "all fits";
+};
+</script>`
+
+// TestPageFits opens pages in a browser at the width of a telephone and of a
+// desk.
+func TestPageFits(t *testing.T) {
+	t.Parallel()
+	var all []render.Job
+	for _, name := range []string{"new-runs", "renamed-panel", "clash"} {
+		all = append(all, caseJobs(t)[name])
+	}
+	pages := map[string]string{"real": page(t, all...), "hostile": page(t, hostilePlants(t), hostileJob(0))}
+	for name, text := range pages {
+		for _, width := range []int{390, 1280} {
+			t.Run(fmt.Sprint(name, width), func(t *testing.T) {
+				t.Parallel()
+				mux := http.NewServeMux()
+				answer := func(text string) http.HandlerFunc {
+					return func(w http.ResponseWriter, _ *http.Request) {
+						w.Header().Set("Content-Type", "text/html; charset=utf-8")
+						fmt.Fprint(w, text)
+					}
+				}
+				mux.HandleFunc("/order", answer(text))
+				mux.HandleFunc("/", answer(fmt.Sprintf(measure, width, width)))
+				server := httptest.NewServer(mux)
+				defer server.Close()
+				dom := browser(t, "--dump-dom", server.URL)
+				if !strings.Contains(dom, ">all fits</pre>") {
+					_, said, _ := strings.Cut(dom, `<pre id="out">`)
+					said, _, _ = strings.Cut(said, "</pre>")
+					t.Errorf("%.600s", said)
+				}
+			})
+		}
+	}
+}
+
+// TestHostilePageInABrowser compares what a browser makes of a hostile and of a
+// harmless page.
+func TestHostilePageInABrowser(t *testing.T) {
+	t.Parallel()
+	dom := func(j render.Job) string {
+		file := filepath.Join(t.TempDir(), "order.html")
+		if err := os.WriteFile(file, []byte(page(t, j)), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return browser(t, "--dump-dom", "file://"+file)
+	}
+	sameShape(t, dom(harmlessJob()), dom(hostileJob(0)))
+}
+
+// TestPagePrints prints orders on both papers: every visit begins on a sheet of
+// its own, at its top, and nothing is lost at the edge.
+func TestPagePrints(t *testing.T) {
+	t.Parallel()
+	program, err := exec.LookPath("pdftotext")
+	if err != nil {
+		t.Skip("pdftotext is not installed")
+	}
+	job := caseJobs(t)["new-runs"]
+	visits := job.Order.Visits()
+	if len(visits) < 3 {
+		t.Fatalf("%d visits are too few to show anything", len(visits))
+	}
+	for _, paper := range []string{"A4", "letter"} {
+		t.Run(paper, func(t *testing.T) {
+			t.Parallel()
+			dir := t.TempDir()
+			text := strings.Replace(page(t, job), "</style>", "@page { size: "+paper+" }</style>", 1)
+			file, pdf := filepath.Join(dir, "order.html"), filepath.Join(dir, "order.pdf")
+			if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			browser(t, "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+file)
+			out, err := exec.CommandContext(t.Context(), program, "-layout", pdf, "-").Output()
+			if err != nil {
+				t.Fatal(err)
+			}
+			sheets := strings.Split(strings.TrimSuffix(string(out), "\f"), "\f")
+			onePerSheet(t, sheets, len(visits))
+			whole := strings.Join(strings.Fields(string(out)), " ")
+			for _, step := range job.Order.Steps {
+				first, _, _ := strings.Cut(step.Text, ",")
+				if !strings.Contains(whole, strings.Join(strings.Fields(first), " ")) {
+					t.Errorf("the print does not show step %d, %q", step.Number, first)
+				}
+			}
+		})
+	}
+}
+
+func onePerSheet(t *testing.T, sheets []string, visits int) {
+	t.Helper()
+	begins := regexp.MustCompile(`(?m)^\s*Visit (\d+) of \d+`)
+	next := 1
+	for i, sheet := range sheets {
+		found := begins.FindAllStringSubmatchIndex(sheet, -1)
+		if len(found) > 1 {
+			t.Errorf("sheet %d has %d visits", i+1, len(found))
+		}
+		if len(found) == 0 {
+			continue
+		}
+		if got := sheet[found[0][2]:found[0][3]]; got != fmt.Sprint(next) || strings.TrimSpace(sheet[:found[0][0]]) != "" {
+			t.Errorf("sheet %d begins with %.60q, not with visit %d", i+1, strings.TrimSpace(sheet), next)
+		}
+		next++
+	}
+	if next != visits+1 {
+		t.Errorf("%d visits begin on a sheet of their own, of %d", next-1, visits)
+	}
+}
