@@ -1,7 +1,9 @@
 package diffreport
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"homerun/schema"
@@ -21,46 +23,93 @@ type cableWork struct {
 	renew bool
 	run   struct{ before, after *plant.Run }
 	cord  struct{ before, after *plant.Cord }
+	// off and on are the tasks that take the cable off its ports and put it on.
+	off, on []*task
+	// supplied are the tasks that switch off the power that it carries.
+	supplied []*task
 }
 
 // cables makes the tasks of every run and cord that is worked on: those that
 // changed, and those that come off hardware which is exchanged or moved.
 func (p *planner) cables() {
-	for _, r := range p.head.Runs {
-		if w := p.work(r.Label, r); w != nil {
-			w.run.after = r
-			w.after = runEnds(r)
-			if was, ok := p.formerly(w).(*plant.Run); ok {
-				w.run.before, w.before = was, runEnds(was)
-			}
-			p.runTasks(w)
+	runs, cords := p.changedCables()
+	if len(p.disturbed) > 0 {
+		runs, cords = p.everyCable()
+	}
+	for _, list := range [][]*cableWork{runs, cords} {
+		slices.SortFunc(list, func(a, b *cableWork) int { return cmp.Compare(a.id, b.id) })
+	}
+	for _, w := range runs {
+		p.runTasks(w)
+	}
+	for _, w := range cords {
+		p.cordTasks(w)
+	}
+	p.patches()
+	p.waitForSides()
+}
+
+// changedCables are the runs and cords that the changes name.
+func (p *planner) changedCables() (runs, cords []*cableWork) {
+	for i := range p.changes {
+		c := &p.changes[i]
+		w := p.work(c.Label, c.after.item)
+		if c.After.Record == nil {
+			w = c.takenAway()
+		}
+		if w == nil {
+			continue
+		}
+		switch c.Kind {
+		case schema.KindRun:
+			runs = append(runs, w)
+		case schema.KindCord:
+			cords = append(cords, w)
 		}
 	}
-	for _, r := range p.base.Runs {
-		if c := p.before[r.Label]; c != nil && c.After.Record == nil && c.before.item == plant.Item(r) && c.onSite() {
-			w := &cableWork{label: r.Label, was: r.Label, id: r.Label + gone, class: c.Class, change: c, before: runEnds(r)}
-			w.run.before = r
-			p.runTasks(w)
+	return runs, cords
+}
+
+// everyCable looks at all runs and cords: any of them may end at the hardware
+// that is worked on.
+func (p *planner) everyCable() (runs, cords []*cableWork) {
+	for _, r := range p.head.Runs {
+		if w := p.work(r.Label, r); w != nil {
+			runs = append(runs, w)
 		}
 	}
 	for _, r := range p.head.Cords {
 		if w := p.work(r.Label, r); w != nil {
-			w.cord.after = r
-			w.after = cordEnds(r)
-			if was, ok := p.formerly(w).(*plant.Cord); ok {
-				w.cord.before, w.before = was, cordEnds(was)
-			}
-			p.cordTasks(w)
+			cords = append(cords, w)
 		}
 	}
-	for _, r := range p.base.Cords {
-		if c := p.before[r.Label]; c != nil && c.After.Record == nil && c.before.item == plant.Item(r) {
-			w := &cableWork{label: r.Label, was: r.Label, id: r.Label + gone, class: c.Class, change: c, before: cordEnds(r)}
-			w.cord.before = r
-			p.cordTasks(w)
+	for i := range p.changes {
+		if w := p.changes[i].takenAway(); w == nil {
+			continue
+		} else if w.run.before != nil {
+			runs = append(runs, w)
+		} else {
+			cords = append(cords, w)
 		}
 	}
-	p.patches()
+	return runs, cords
+}
+
+// takenAway is the work on a cable that the later plant does not have.
+func (c *Change) takenAway() *cableWork {
+	if c.After.Record != nil || !c.onSite() {
+		return nil
+	}
+	w := &cableWork{label: c.was(), was: c.was(), id: c.was() + gone, class: c.Class, change: c}
+	switch it := c.before.item.(type) {
+	case *plant.Run:
+		w.run.before, w.before = it, runEnds(it)
+	case *plant.Cord:
+		w.cord.before, w.before = it, cordEnds(it)
+	default:
+		return nil
+	}
+	return w
 }
 
 // work says whether a cable of the later plant is worked on at all.
@@ -73,10 +122,25 @@ func (p *planner) work(label string, item plant.Item) *cableWork {
 	if c != nil {
 		w.was, w.class = c.was(), c.Class
 	}
-	if c != nil && c.onSite() || p.nearDisturbed(item) {
-		return w
+	if (c == nil || !c.onSite()) && !p.nearDisturbed(item) {
+		return nil
 	}
-	return nil
+	was := p.formerly(w)
+	switch it := item.(type) {
+	case *plant.Run:
+		w.run.after, w.after = it, runEnds(it)
+		if r, ok := was.(*plant.Run); ok {
+			w.run.before, w.before = r, runEnds(r)
+		}
+	case *plant.Cord:
+		w.cord.after, w.after = it, cordEnds(it)
+		if c, ok := was.(*plant.Cord); ok {
+			w.cord.before, w.before = c, cordEnds(c)
+		}
+	default:
+		return nil
+	}
+	return w
 }
 
 // formerly is the cable in the earlier plant, nil when it is new.
@@ -159,22 +223,21 @@ func equalSides(a, b []portSide) bool {
 
 // name is what the crew finds on the cable now, with what it is to be called.
 func (w *cableWork) name() string {
-	if w.was != w.label {
+	if w.relabelled() {
 		return w.was + " (to be " + w.label + ")"
 	}
 	return w.label
 }
 
-// ends visits the chosen ends of a cable room by room.
-func byRoom(ends [2]end, chosen [2]bool, visit func(space string, ends []end)) {
-	switch {
-	case chosen[0] && chosen[1] && ends[0].space() == ends[1].space():
-		visit(ends[0].space(), ends[:])
-	default:
-		for i := range ends {
-			if chosen[i] {
-				visit(ends[i].space(), ends[i:i+1])
-			}
+// byRoom visits the chosen ends of a cable room by room.
+func byRoom(ends [2]end, chosen [2]bool, visit func(ends []end)) {
+	if chosen[0] && chosen[1] && ends[0].space() == ends[1].space() {
+		visit(ends[:])
+		return
+	}
+	for i := range ends {
+		if chosen[i] {
+			visit(ends[i : i+1])
 		}
 	}
 }
@@ -187,48 +250,91 @@ func portNames(ends []end) string {
 	return strings.Join(names, " and ")
 }
 
+// formerPorts names ports of the earlier plant as they are labelled when the
+// work begins: hardware that stays where it is has its new label by then.
+func (p *planner) formerPorts(ends []end) string {
+	names := make([]string, len(ends))
+	for i, e := range ends {
+		names[i] = e.row.String()
+		if h := e.holder(); h != nil && p.relabel[p.same(h.Label)] != nil && p.ready[p.same(h.Label)] == nil {
+			names[i] = p.same(h.Label) + strings.TrimPrefix(names[i], h.Label) + " (until now " + names[i] + ")"
+		}
+	}
+	return strings.Join(names, " and ")
+}
+
+// room is the label of an end's room as the later plant has it.
+func (p *planner) room(s side, e end) string {
+	if s == earlier {
+		return p.roomNow(e.space())
+	}
+	return e.space()
+}
+
+// roomNow is what a room of the earlier plant is called in the later.
+func (p *planner) roomNow(label string) string { return shown(p.same(label)) }
+
 // takeOff makes the tasks that take a cable off its ports.
-func (p *planner) takeOff(w *cableWork, off [2]bool, verb string) []*task {
-	var tasks []*task
+func (p *planner) takeOff(w *cableWork, off [2]bool, verb, again string) {
 	outage := p.loses(w)
-	byRoom(w.before, off, func(space string, ends []end) {
-		t := &task{phase: toDisconnect, Step: Step{
-			Action: Disconnect, Class: w.class, Space: space, Records: []string{w.label},
-			Text: fmt.Sprintf("%s %s from %s", verb, w.name(), portNames(ends)), Outage: outage,
+	byRoom(w.before, off, func(ends []end) {
+		ports := p.formerPorts(ends)
+		t := &task{phase: toDisconnect, work: w, ports: ports, urge: building, Step: Step{
+			Action: Disconnect, Class: w.class, Space: p.room(earlier, ends[0]), Records: []string{w.label},
+			Text: fmt.Sprintf("%s %s from %s", verb, w.name(), ports), Outage: outage,
 		}}
+		t.undo = back(again+" ", w.name()+" "+onto(again)+" "+ports, "")
+		if len(outage) > 0 {
+			t.urge = severing
+		}
 		for _, e := range ends {
 			for _, s := range p.sides(earlier, e) {
 				t.frees = append(t.frees, hold{s, w.id})
 				p.freed[s] = append(p.freed[s], t)
 			}
+			if h := e.holder(); h != nil && p.ready[p.same(h.Label)] == nil {
+				t.wait(p.relabel[p.same(h.Label)])
+			}
 		}
-		t.Cautions = append(p.endCautions(w.medium(), ends), p.loadCautions(ends)...)
-		tasks = append(tasks, p.add("", t))
+		t.Cautions = append(p.endCautions(w.medium(), ends), p.isolate(w, t, ends)...)
+		w.off = append(w.off, p.add(t))
 	})
-	return tasks
+}
+
+// onto is the word between a cable and its port.
+func onto(verb string) string {
+	if verb == "plug" {
+		return "into"
+	}
+	return "on"
 }
 
 // putOn makes the tasks that connect a cable, each after what it needs: the
-// hardware in place and the side free.
-func (p *planner) putOn(w *cableWork, on [2]bool, as Step, at phase, after []*task) []*task {
-	var tasks []*task
+// cable off its old ports, the hardware in place and the side free.
+func (p *planner) putOn(w *cableWork, on [2]bool, as Step, at phase, after []*task) {
 	verb := as.Text
-	byRoom(w.after, on, func(space string, ends []end) {
-		t := &task{phase: at, Step: as, after: append([]*task(nil), after...)}
-		t.Class, t.Space, t.Records = w.class, space, []string{w.label}
-		t.Text = fmt.Sprintf(verb, w.label, portNames(ends))
+	byRoom(w.after, on, func(ends []end) {
+		t := &task{phase: at, work: w, urge: building, Step: as}
+		t.wait(after...)
+		t.wait(w.off...)
+		if len(w.off) > 0 {
+			t.urge = mending
+		}
+		ports := portNames(ends)
+		t.ports = ports
+		t.Class, t.Space, t.Records = w.class, p.room(later, ends[0]), []string{w.label}
+		t.Text = fmt.Sprintf("%s %s %s %s", verb, w.name(), onto(verb), ports)
+		parting := map[bool]string{true: "unplug ", false: "disconnect "}[verb == "plug"]
+		t.undo = back(parting, w.name()+" from "+ports, "")
 		for _, e := range ends {
-			if ready := p.ready[e.holder().Label]; ready != nil {
-				t.after = append(t.after, ready)
-			}
+			t.wait(p.ready[e.holder().Label], p.relabel[e.holder().Label])
 			for _, s := range p.sides(later, e) {
 				t.takes = append(t.takes, hold{s, w.id})
 			}
 		}
 		t.Cautions = p.endCautions(w.medium(), ends)
-		tasks = append(tasks, p.add("", t))
+		w.on = append(w.on, p.add(t))
 	})
-	return tasks
 }
 
 // waitForSides lets every task that connects something wait for what frees the
@@ -237,14 +343,15 @@ func (p *planner) putOn(w *cableWork, on [2]bool, as Step, at phase, after []*ta
 func (p *planner) waitForSides() {
 	for _, t := range p.tasks {
 		for _, h := range t.takes {
-			t.after = append(t.after, p.freed[h.side]...)
+			t.wait(p.freed[h.side]...)
+			p.taken[h.side] = append(p.taken[h.side], t)
 		}
 	}
 	for _, l := range p.leaving {
 		label := p.same(l.holder.Label)
 		for i := range l.holder.Ports {
 			for _, front := range []bool{false, true} {
-				l.task.after = append(l.task.after, p.freed[portSide{label, l.holder.Ports[i].Number, front}]...)
+				l.task.wait(p.freed[portSide{label, l.holder.Ports[i].Number, front}]...)
 			}
 		}
 	}

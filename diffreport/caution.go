@@ -35,28 +35,14 @@ func (p *planner) endCautions(medium plant.Medium, ends []end) []string {
 	return cautions
 }
 
-// loadCautions are the dangers of parting a connection that carries power.
-func (p *planner) loadCautions(ends []end) []string {
-	var cautions []string
-	for _, e := range ends {
-		for i := range e.row {
-			if by := suppliedBy(&e.row[i]); by != nil {
-				kind, _ := schema.EquipmentSupplies.In(by.Record())
-				cautions = append(cautions, fmt.Sprintf("%s supplies power over Ethernet (%s): switch the port off first, contacts parted under load are damaged", by.Label, kind))
-			}
-		}
-	}
-	return cautions
-}
-
-// suppliedBy is the equipment that feeds a port with power: the holder itself,
-// or what the cords and runs lead to.
-func suppliedBy(port *plant.Port) *plant.Holder {
+// supply is the port of the equipment that feeds a port with power: its own, or
+// the one that cords and runs lead to. It is nil where there is none.
+func supply(port *plant.Port) *plant.Port {
 	supplies := func(at *plant.Port) bool {
 		return at != nil && at.Holder.IsEquipment() && at.Holder.Own(schema.EquipmentSupplies.Name) != nil
 	}
 	if supplies(port) {
-		return port.Holder
+		return port
 	}
 	run := port.Rear
 	if run == nil {
@@ -65,7 +51,7 @@ func suppliedBy(port *plant.Port) *plant.Holder {
 	for _, ch := range channelsOf(run, port.Front) {
 		for _, at := range []*plant.Port{ch.Start, ch.End} {
 			if supplies(at) {
-				return at.Holder
+				return at
 			}
 		}
 	}

@@ -187,7 +187,7 @@ func TestADuplexCordTakesEveryPortOfItsRow(t *testing.T) {
 	base := plantOf(t, siteText)
 	head := plantOf(t, edited(t, siteText, "from   = \"1A-A:07\"\n  to     = \"1A-SW1:12\"", "from = \"1A-A:07-08\"\n to = \"1A-SW1:12-13\""))
 	order := diffreport.Plan(base, head, diffreport.Compare(base, head, diffreport.Options{}), diffreport.PlanOptions{})
-	if !order.Executable || len(order.Steps) != 2 || order.Steps[1].Text != "plug 1A-C0112 into 1A-A:07-8 and 1A-SW1:12-13" {
+	if !order.Executable || len(order.Steps) != 3 || order.Steps[1].Text != "plug 1A-C0112 into 1A-A:07-8 and 1A-SW1:12-13" {
 		t.Fatalf("%v %+v", order.Clashes, order.Steps)
 	}
 	taken := plantOf(t, edited(t, siteText, "from   = \"1A-A:07\"\n  to     = \"1A-SW1:12\"", "from = \"1A-A:07-08\"\n to = \"1A-SW1:12\"")+"cord \"1A-C0113\" {\n  from = \"1A-A:09\"\n  to = \"1A-SW1:14\"\n}\n")

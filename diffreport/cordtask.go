@@ -12,9 +12,10 @@ import (
 func (p *planner) cordTasks(w *cableWork) {
 	w.renew = w.changed(schema.CordLength.Name, schema.CordCable.Name)
 	off, _ := w.plan(p)
-	tasks := p.takeOff(w, off, "unplug")
+	p.works = append(p.works, w)
+	p.takeOff(w, off, "unplug", "plug")
 	if w.cord.after == nil || w.renew {
-		for _, t := range tasks {
+		for _, t := range w.off {
 			t.Text += " and take it away"
 		}
 	}
@@ -35,24 +36,26 @@ func (p *planner) cordTasks(w *cableWork) {
 func (p *planner) patches() {
 	for _, w := range p.plugs {
 		_, on := w.plan(p)
-		tasks := p.putOn(w, on, Step{Action: Patch, Text: "plug %s into %s"}, toPatch, nil)
-		for _, t := range tasks {
+		p.putOn(w, on, Step{Action: Patch, Text: "plug"}, toPatch, nil)
+		for _, t := range w.on {
 			for _, e := range w.after {
 				for i := range e.row {
-					t.after = append(t.after, p.testsBehind(&e.row[i])...)
+					t.wait(p.testsBehind(&e.row[i])...)
 				}
 			}
 			if len(t.Cautions) == 0 {
 				t.Cautions = p.lightCautions(w.medium())
 			}
 		}
-		if len(tasks) == 0 && w.relabelled() {
-			p.add(fmt.Sprintf("label %d %s", w.class, w.after[0].space()), &task{phase: toLabel, items: []string{"cord " + w.name()}, Step: Step{
-				Action: Affix, Class: w.class, Space: w.after[0].space(), Records: []string{w.label}, Text: "label",
-			}})
+		if w.relabelled() && !w.renew {
+			t := &task{phase: toLabel, urge: building, group: fmt.Sprintf("label %d", w.class), items: []string{"cord " + w.label + " (until now " + w.was + ")"}, Step: Step{
+				Action: Affix, Class: w.class, Space: p.room(later, w.after[0]), Records: []string{w.label}, Text: "label",
+			}}
+			t.undo = back("put the former labels back: ", "cord "+w.was, "")
+			t.wait(w.off...)
+			p.add(t)
 		}
 	}
-	p.waitForSides()
 }
 
 // testsBehind are the tests of the run behind a port.

@@ -35,6 +35,9 @@ var edits = []func(t *rapid.T, w, base world, relabelled map[int]bool){
 	relocate,
 	shift,
 	exchange,
+	otherCord,
+	swapCords,
+	func(t *rapid.T, w, _ world, _ map[int]bool) { w.addDeskCord(t, "1-D", 4) },
 }
 
 func pick(t *rapid.T, w world, kinds ...string) (int, bool) {
@@ -99,6 +102,12 @@ func rebundle(t *rapid.T, w, _ world, _ map[int]bool) {
 func longer(t *rapid.T, w, _ world, _ map[int]bool) {
 	if id, ok := pick(t, w, "run"); ok {
 		w[id].fields["length"] = quoted("%d m", rapid.IntRange(200, 260).Draw(t, "length"))
+	}
+}
+
+func otherCord(t *rapid.T, w, _ world, _ map[int]bool) {
+	if id, ok := pick(t, w, "cord"); ok {
+		w[id].fields["length"] = quoted("%d m", rapid.IntRange(5, 9).Draw(t, "length"))
 	}
 }
 

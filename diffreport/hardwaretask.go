@@ -48,21 +48,30 @@ func phasesOf(kind string) (down, up phase) {
 func (p *planner) takeDown(c *Change) *task {
 	down, _ := phasesOf(c.Kind)
 	e := c.Before
-	t := &task{phase: down, Step: Step{
-		Action: Remove, Class: c.Class, Space: roomOf(c.before), Records: []string{c.Label},
+	label := p.same(c.was())
+	t := &task{phase: down, urge: building, undo: back("put ", c.Kind+" "+c.was()+" back"+placeWords(e, " in"), ""), Step: Step{
+		Action: Remove, Class: c.Class, Space: p.roomNow(roomOf(c.before)), Records: []string{c.Label},
 		Text: fmt.Sprintf("take %s %s out%s", c.Kind, c.was(), placeWords(e, " of")), Cautions: p.roomCautions(p.base, c.before),
 	}}
 	if c.Kind == schema.KindEquipment {
-		off := p.add("", &task{phase: toIsolate, Step: Step{
+		off := p.add(&task{phase: toIsolate, urge: building, undo: back("switch ", c.was(), " on again"), Step: Step{
 			Action: Isolate, Class: c.Class, Space: t.Space, Records: []string{c.Label}, Text: "switch " + c.was() + " off and secure it against being switched on",
 		}})
-		t.after = append(t.after, off)
+		p.switchedOff[label] = off
+		t.wait(off)
 	}
 	if h := c.before.holder(); h != nil {
-		p.touched[p.same(h.Label)] = true
+		p.touched[label] = true
 		p.leaving = append(p.leaving, leaving{t, h})
+		if h.Rack != nil {
+			p.inRack[p.same(h.Rack.Label)] = append(p.inRack[p.same(h.Rack.Label)], t)
+		}
 	}
-	return p.add("", t)
+	if at := p.unitOf(earlier, e); at != "" {
+		p.vacated[at] = append(p.vacated[at], t)
+	}
+	p.down[label] = t
+	return p.add(t)
 }
 
 // leaving is a task that takes out hardware, which the cables on it have to
@@ -75,13 +84,10 @@ type leaving struct {
 // putUp makes the task that puts hardware in place.
 func (p *planner) putUp(c *Change, how string) *task {
 	_, up := phasesOf(c.Kind)
-	t := &task{phase: up, Step: Step{
+	t := &task{phase: up, urge: building, holder: c.Label, undo: back("take ", c.Kind+" "+c.Label+" out again", ""), Step: Step{
 		Action: Install, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label},
 		Text: fmt.Sprintf("install %s %s%s%s%s", c.Kind, c.Label, how, placeWords(c.After, " in"), p.makeWords(c.After)), Cautions: p.roomCautions(p.head, c.after),
 	}}
-	if v := c.After.Own("rack"); v != nil && p.ready[v.Text] != nil {
-		t.after = append(t.after, p.ready[v.Text])
-	}
 	if c.Class == ClassAdd {
 		p.used.pieces(c.Kind+p.makeWords(c.After), c.Label, 1)
 		p.labels = append(p.labels, c.Label)
@@ -89,8 +95,15 @@ func (p *planner) putUp(c *Change, how string) *task {
 	if h := c.after.holder(); h != nil {
 		p.touched[h.Label] = true
 	}
-	p.ready[c.Label] = p.add("", t)
+	p.up = append(p.up, rise{t, c})
+	p.ready[c.Label] = p.add(t)
 	return t
+}
+
+// rise is a task that puts hardware in place, and the change that asks for it.
+type rise struct {
+	task   *task
+	change *Change
 }
 
 // rework makes the tasks of hardware that is moved, exchanged, bonded or
@@ -107,10 +120,9 @@ func (p *planner) rework(c *Change) {
 			how = " in exchange"
 			p.used.pieces(c.Kind+p.makeWords(c.After), c.Label, 1)
 		}
-		up := p.putUp(c, how)
-		up.after = append(up.after, down)
+		p.putUp(c, how).wait(down)
 	case c.Meaning == schema.Rebond:
-		p.plain(c, Bond, toBond, "bond or fire-stop at "+c.Label+": "+c.fieldWords())
+		p.bonds[c.Label] = p.plain(c, Bond, toBond, "bond or fire-stop at "+c.Label+": "+c.fieldWords())
 	case c.Meaning == schema.Retest:
 		p.plain(c, Measure, toMeasure, "measure again what "+c.Label+" is connected to: "+c.fieldWords())
 	case c.Meaning == schema.Reterminate:
@@ -121,9 +133,13 @@ func (p *planner) rework(c *Change) {
 }
 
 func (p *planner) plain(c *Change, action Action, at phase, text string) *task {
-	return p.add("", &task{phase: at, Step: Step{
+	t := &task{phase: at, urge: building, Step: Step{
 		Action: action, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label}, Text: text, Cautions: p.roomCautions(p.head, c.after),
-	}})
+	}}
+	if at != toMeasure {
+		t.undo = back("set "+c.Kind+" ", c.Label, " back: "+c.formerWords())
+	}
+	return p.add(t)
 }
 
 // topMeaning is the greatest meaning of the record's own fields, those of
@@ -155,16 +171,27 @@ func (p *planner) disturb(c *Change, top schema.Meaning) {
 }
 
 func (c *Change) fieldWords() string {
+	return c.eachField(func(f *FieldChange) string { return fmt.Sprintf("%s from %s to %s", f.Name, f.Before, f.After) })
+}
+
+// formerWords are the values to go back to.
+func (c *Change) formerWords() string {
+	return c.eachField(func(f *FieldChange) string { return f.Name + " " + f.Before })
+}
+
+func (c *Change) eachField(words func(f *FieldChange) string) string {
 	var all []string
-	for _, f := range c.Fields {
-		if f.Meaning > schema.Relabelling {
-			all = append(all, fmt.Sprintf("%s from %s to %s", f.Name, f.Before, f.After))
+	for i := range c.Fields {
+		if c.Fields[i].Meaning > schema.Relabelling {
+			all = append(all, words(&c.Fields[i]))
 		}
 	}
 	return strings.Join(all, ", ")
 }
 
-// relabelled makes the tasks that put another label on hardware.
+// relabelled makes the tasks that put another label on hardware: where it stays
+// in its place before anything is done at it, otherwise when it is in its new
+// place.
 func (p *planner) relabelled() {
 	for i := range p.changes {
 		c := &p.changes[i]
@@ -172,9 +199,15 @@ func (p *planner) relabelled() {
 			continue
 		}
 		p.labels = append(p.labels, c.Label)
-		p.add(fmt.Sprintf("label %d %s", c.Class, roomOf(c.after)), &task{phase: toLabel, items: []string{fmt.Sprintf("%s %s (until now %s)", c.Kind, c.Label, c.Former)}, Step: Step{
+		t := &task{phase: toRelabel, urge: building, group: fmt.Sprintf("label %d", c.Class), items: []string{fmt.Sprintf("%s %s (until now %s)", c.Kind, c.Label, c.Former)}, Step: Step{
 			Action: Affix, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label}, Text: "label",
-		}})
+		}}
+		t.undo = back("put the former labels back: ", c.Kind+" "+c.Former, "")
+		if up := p.ready[c.Label]; up != nil {
+			t.phase = toRelabelAgain
+			t.wait(up)
+		}
+		p.relabel[c.Label] = p.add(t)
 	}
 }
 

@@ -96,11 +96,8 @@ func cordEnds(c *plant.Cord) [2]end {
 // occupancy lists what is on the sides of the touched holders in one plant.
 func (p *planner) occupancy(s side) map[portSide][]string {
 	all := make(map[portSide][]string)
-	from := p.base
-	if s == later {
-		from = p.head
-	}
-	put := func(label string, ends [2]end) {
+	put := func(item plant.Item, ends [2]end) {
+		label := item.Record().Label
 		if s == earlier {
 			label = p.same(label)
 		}
@@ -112,13 +109,49 @@ func (p *planner) occupancy(s side) map[portSide][]string {
 			}
 		}
 	}
-	for _, r := range from.Runs {
-		put(r.Label, runEnds(r))
-	}
-	for _, c := range from.Cords {
-		put(c.Label, cordEnds(c))
-	}
+	p.onTouched(s, func(item plant.Item) {
+		switch it := item.(type) {
+		case *plant.Run:
+			put(it, runEnds(it))
+		case *plant.Cord:
+			put(it, cordEnds(it))
+		}
+	})
 	return all
+}
+
+// onTouched visits the cables on touched holders, and those that claim a side
+// which another one has.
+func (p *planner) onTouched(s side, visit func(plant.Item)) {
+	from := p.base
+	if s == later {
+		from = p.head
+	}
+	for _, h := range from.Holders {
+		label := h.Label
+		if s == earlier {
+			label = p.same(label)
+		}
+		if !p.touched[label] {
+			continue
+		}
+		for i := range h.Ports {
+			port := &h.Ports[i]
+			if port.Rear != nil {
+				visit(port.Rear)
+			}
+			if port.Onward != nil {
+				visit(port.Onward)
+			}
+			if port.Front != nil {
+				visit(port.Front)
+			}
+		}
+	}
+	for _, c := range from.Clashes {
+		visit(c.First)
+		visit(c.Second)
+	}
 }
 
 // replay carries out the steps on a model of the port sides and says what does

@@ -84,7 +84,7 @@ func (p *planner) outages(steps []Step) []Outage {
 			if port, ok := p.base.FindPort(name); ok {
 				out.Service = services(port)
 			}
-			for _, cable := range p.restores(name) {
+			for _, cable := range p.cablesBehind(name) {
 				out.To = max(out.To, last[cable])
 			}
 			if out.To < out.From {
@@ -96,22 +96,24 @@ func (p *planner) outages(steps []Step) []Outage {
 	return all
 }
 
-// lastConnections finds for each cable the last step that connects or tests it.
+// lastConnections finds for each cable the last step that connects, tests or feeds it.
 func lastConnections(steps []Step) map[string]int {
 	last := make(map[string]int)
 	for _, step := range steps {
-		if step.Action == Terminate || step.Action == Measure || step.Action == Patch {
+		switch step.Action {
+		case Terminate, Measure, Patch, Swap, Restore:
 			for _, r := range step.Records {
 				last[r] = step.Number
 			}
+		case Isolate, Disconnect, Remove, Tag, Install, Bond, Pull, Affix, HandOver:
 		}
 	}
 	return last
 }
 
-// restores lists the cables of the channel that the later plant has at a port,
-// nothing where that channel has no cord to carry service.
-func (p *planner) restores(port string) []string {
+// cablesBehind lists the cables of the channel that the later plant has at a port,
+// nothing where that channel carries no service.
+func (p *planner) cablesBehind(port string) []string {
 	cut := strings.LastIndexByte(port, ':')
 	at, ok := p.head.FindPort(p.same(port[:cut]) + port[cut:])
 	if !ok {
@@ -123,7 +125,7 @@ func (p *planner) restores(port string) []string {
 	}
 	var cables []string
 	for _, ch := range channelsOf(run, at.Front) {
-		if len(ch.Cords) == 0 {
+		if len(servedPorts(ch)) == 0 {
 			continue
 		}
 		for _, l := range ch.Links {

@@ -3,7 +3,6 @@ package diffreport
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"homerun/schema/plant"
 )
@@ -16,29 +15,84 @@ type PlanOptions struct {
 	Commits    []Commit
 	// Introduced and Cleared are findings that the caller joined.
 	Introduced, Cleared []FindingLine
+	// Judge says what the linter has against a plant as it stands in the middle
+	// of the work; nil where nobody asks.
+	Judge func(*plant.Plant) []Objection
+}
+
+// An Objection is one finding of the linter about a plant in the middle of the
+// work.
+type Objection struct {
+	// Rule and Record say which rule and which record, and Key what else tells
+	// it from others of the same rule.
+	Rule, Record string
+	Key          []string
+	// Excess is how far beyond the limit it is, in a measure of the rule's own.
+	Excess float64
+	Text   string
 }
 
 // Plan turns the changes between two plants, as Compare found them, into an
 // order. A nil base is the empty plant.
+//
+// The first plan is the one that keeps service up longest. Where the linter
+// objects to old and new cables together in a pathway, the second takes the old
+// ones out of it before it pulls.
 func Plan(base, head *plant.Plant, changes []Change, o PlanOptions) Order {
-	p := newPlanner(base, head, changes)
-	p.hardware()
-	p.cables()
-	p.relabelled()
-	steps := p.number()
+	p, steps := draft(base, head, changes, mode{})
+	judged := p.judge(o.Judge)
+	if len(p.full) > 0 {
+		p, steps = draft(base, head, changes, mode{full: p.full})
+	}
 	order := Order{
 		Plant: p.name(), Base: o.Base, Head: o.Head, Number: orderNumber(o.Base, o.Head), Units: p.head.Units,
 		Changes: changes, Counts: Count(changes), Steps: steps,
-		Materials: p.materials(), Labels: p.labels, Tests: p.tests,
+		Materials: p.materials(), Labels: p.labels, Tests: p.tests, Duties: p.duties(),
 		Commits: o.Commits, Introduced: o.Introduced, Cleared: o.Cleared,
 	}
 	slices.Sort(order.Labels)
 	slices.SortStableFunc(order.Tests, func(a, b Test) int { return cmp.Or(cmp.Compare(a.Record, b.Record), cmp.Compare(a.Limit, b.Limit)) })
 	order.Outages = p.outages(steps)
 	order.Cautions = everyCaution(steps)
+	order.BackOut = backOut(steps)
 	order.Clashes = append(p.claimedTwice(), p.replay(steps)...)
 	order.Executable = len(order.Clashes) == 0
+	order.Proven = proven(&order, judged)
 	return order
+}
+
+// draft makes the tasks and puts them in order.
+func draft(base, head *plant.Plant, changes []Change, m mode) (*planner, []Step) {
+	for {
+		p := newPlanner(base, head, changes, m)
+		p.hardware()
+		p.relabelled()
+		p.cables()
+		p.placing()
+		p.restores()
+		p.connectedBy()
+		p.handOvers()
+		p.prefer()
+		p.apart()
+		p.arrange()
+		p.unring()
+		p.swaps()
+		if order, ok := p.route(); ok {
+			return p, number(order)
+		}
+		if m.single {
+			panic("diffreport: tasks without a ring have no order")
+		}
+		m.single = true // a pair that is told in one step may close a ring
+	}
+}
+
+// A mode is how carefully a plan goes about it.
+type mode struct {
+	// full are the pathways that do not hold old and new cables together.
+	full []string
+	// single tells every cord by itself.
+	single bool
 }
 
 // name is the plant's label, in the later plant unless that has gone.
@@ -66,13 +120,34 @@ type planner struct {
 	changes    []Change
 	// after and before find the change of a record by its label on each side.
 	after, before map[string]*Change
+	mode          mode
 	tasks         []*task
-	groups        map[string]*task
-	// freed are the tasks that take a cable off a port side.
-	freed map[portSide][]*task
-	// ready are the tasks that put hardware in place, tested those that
-	// measure a run, by the label in the later plant.
-	ready, tested map[string]*task
+	works         []*cableWork
+	// freed and taken are the tasks that take a cable off a port side, and put
+	// one on it.
+	freed, taken map[portSide][]*task
+	// ready are the tasks that put hardware in place, relabel those that label
+	// it anew, bonds those that bond it, tested those that measure a run, by the
+	// label in the later plant; down those that take hardware out.
+	ready, relabel, bonds, tested, down map[string]*task
+	// up are the tasks that put hardware up; vacated are those that leave a
+	// place in a rack, inRack those that empty a rack.
+	up              []rise
+	vacated, inRack map[string][]*task
+	// outOf and through are the tasks that take cable out of a pathway, and
+	// pull it in.
+	outOf, through map[string][]*task
+	// opened are the crossings of rated walls and floors that are worked in.
+	opened []string
+	// switchedOff and backOn are about the power of equipment, isolated and
+	// restored about that of single ports.
+	switchedOff, backOn map[string]*task
+	isolated, restored  map[portSide]*task
+	// connects are the tasks that connect, test or feed a cable.
+	connects map[string][]*task
+	// full are the pathways that the linter found too full in the middle of
+	// the work.
+	full []string
 	// disturbed are the holders of the later plant whose cables come off.
 	disturbed map[string]disturbance
 	// touched are the holders whose ports are worked on.
@@ -88,11 +163,16 @@ type planner struct {
 	used   stock
 }
 
-func newPlanner(base, head *plant.Plant, changes []Change) *planner {
+func newPlanner(base, head *plant.Plant, changes []Change, m mode) *planner {
 	p := &planner{
-		base: base, head: head, changes: changes, after: make(map[string]*Change), before: make(map[string]*Change),
-		groups: make(map[string]*task), freed: make(map[portSide][]*task), ready: make(map[string]*task), tested: make(map[string]*task),
-		disturbed: make(map[string]disturbance), touched: make(map[string]bool), used: newStock(),
+		base: base, head: head, changes: changes, mode: m, used: newStock(),
+		after: make(map[string]*Change), before: make(map[string]*Change),
+		freed: make(map[portSide][]*task), taken: make(map[portSide][]*task),
+		ready: make(map[string]*task), relabel: make(map[string]*task), bonds: make(map[string]*task), tested: make(map[string]*task), down: make(map[string]*task),
+		vacated: make(map[string][]*task), inRack: make(map[string][]*task), outOf: make(map[string][]*task), through: make(map[string][]*task),
+		switchedOff: make(map[string]*task), backOn: make(map[string]*task),
+		isolated: make(map[portSide]*task), restored: make(map[portSide]*task), connects: make(map[string][]*task),
+		disturbed: make(map[string]disturbance), touched: make(map[string]bool),
 	}
 	if p.base == nil {
 		p.base = &plant.Plant{}
@@ -139,99 +219,3 @@ func (p *planner) same(label string) string {
 
 // gone marks the label of what the later plant does not have.
 const gone = "\x00"
-
-// A task is a step before it has its number.
-type task struct {
-	Step
-	phase phase
-	after []*task
-	// items are what a task of a group is done to; the text is made of them
-	// when all are known, and tail ends it.
-	items []string
-	tail  string
-}
-
-// phase orders the tasks. A task depends only on tasks of earlier phases, so
-// the phases alone are an order that works; the dependencies say which of it is
-// needed.
-type phase uint8
-
-const (
-	toIsolate phase = iota
-	toDisconnect
-	toRemoveCable
-	toRemoveHolder
-	toRemoveRack
-	toRemovePathway
-	toTag
-	toInstallPathway
-	toInstallRack
-	toInstallHolder
-	toBond
-	toPull
-	toTerminate
-	toLabel
-	toMeasure
-	toPatch
-)
-
-// add adds a task, or joins it with the one of the same group.
-func (p *planner) add(group string, t *task) *task {
-	if group != "" {
-		if known := p.groups[group]; known != nil {
-			known.join(t)
-			return known
-		}
-		p.groups[group] = t
-	}
-	p.tasks = append(p.tasks, t)
-	return t
-}
-
-func (t *task) join(u *task) {
-	t.Records = append(t.Records, u.Records...)
-	t.after = append(t.after, u.after...)
-	t.Outage = append(t.Outage, u.Outage...)
-	t.Cautions = append(t.Cautions, u.Cautions...)
-	t.takes = append(t.takes, u.takes...)
-	t.frees = append(t.frees, u.frees...)
-	t.items = append(t.items, u.items...)
-}
-
-// words completes the text of a task that is done to several things.
-func (t *task) words() {
-	if len(t.items) > 0 {
-		t.Text += " " + strings.Join(tidy(t.items), ", ") + t.tail
-	}
-	t.Records, t.Outage, t.Cautions = tidy(t.Records), tidy(t.Outage), tidy(t.Cautions)
-}
-
-// number puts the tasks in order, phase by phase and within a phase room by
-// room, so that the crew walks least.
-func (p *planner) number() []Step {
-	for _, t := range p.tasks {
-		t.words()
-	}
-	slices.SortStableFunc(p.tasks, func(a, b *task) int {
-		return cmp.Or(cmp.Compare(a.phase, b.phase), cmp.Compare(a.Space, b.Space), cmp.Compare(a.Class, b.Class),
-			slices.Compare(a.Records, b.Records), cmp.Compare(a.Text, b.Text))
-	})
-	for i, t := range p.tasks {
-		t.Number = i + 1
-	}
-	steps := make([]Step, len(p.tasks))
-	for i, t := range p.tasks {
-		for _, before := range t.after {
-			t.After = append(t.After, before.Number)
-		}
-		t.After = tidy(t.After)
-		steps[i] = t.Step
-	}
-	return steps
-}
-
-// tidy sorts a list and takes out what stands in it twice.
-func tidy[T cmp.Ordered](list []T) []T {
-	slices.Sort(list)
-	return slices.Compact(list)
-}

@@ -40,56 +40,181 @@ func (w world) byLabel(label string) string {
 	return ""
 }
 
-var (
-	off = regexp.MustCompile(`^(?:disconnect|unplug) (\S+)(?: \(to be \S+\))? from (\S+)(?: and (\S+))?(?: and take it away)?$`)
-	on  = regexp.MustCompile(`^(?:terminate|plug) (\S+) (?:on|into) (\S+)(?: and (\S+))?$`)
+const (
+	cableForm = `(\S+)(?: \(to be \S+\))?`
+	portForm  = `(\S+?)(?: \(until now \S+\))?`
+	endsForm  = portForm + `(?: and ` + portForm + `)?`
 )
 
-func carryOut(t *rapid.T, before, after world, steps []diffreport.Step, sides bench) {
-	for _, step := range steps {
-		apply := func(w world, found []string, do func(side, cable string)) {
-			cable := w.byLabel(found[1])
-			kind := "run"
-			if strings.Contains(step.Text, "plug") {
-				kind = "cord"
-			}
-			for _, port := range found[2:] {
-				if port == "" {
-					continue
-				}
-				holder, number, _ := strings.Cut(port, ":")
-				if cable == "" || w.byLabel(holder) == "" {
-					t.Fatalf("step %d names what is not there: %s", step.Number, step.Text)
-				}
-				do(fmt.Sprintf("%s side of @%s:%s", kind, w.byLabel(holder), number), cable)
+var (
+	off  = regexp.MustCompile(`^(?:disconnect|unplug) ` + cableForm + ` from ` + endsForm + `(?: and take it away)?(?: for a moment: it makes room for ` + cableForm + `)?$`)
+	on   = regexp.MustCompile(`^(?:terminate|plug) ` + cableForm + ` (?:on|into) ` + endsForm + `$`)
+	over = regexp.MustCompile(`^change over \S+(?: \(to be \S+\))? and [^:]+: ` + cableForm + ` from ` + endsForm + ` to ` + endsForm + `, ` + cableForm + ` from ` + endsForm + ` to ` + endsForm + `$`)
+)
+
+// A crew knows the things of both plants by either label.
+type crew struct {
+	t             *rapid.T
+	before, after world
+	sides         bench
+	// version tells a cable that was exchanged from its forerunner.
+	version map[string]string
+}
+
+func newCrew(t *rapid.T, before, after world, sides bench) *crew {
+	return &crew{t, before, after, sides, make(map[string]string)}
+}
+
+// exchanged lists the cables of which both worlds have another.
+func exchanged(before, after world) map[string]string {
+	all := make(map[string]string)
+	for _, id := range after.of("run", "cord") {
+		if before[id] == nil {
+			continue
+		}
+		for _, name := range differing(before, after, id) {
+			if name == "length" || name == "cable" || name == "route" {
+				all[fmt.Sprint(id)] = " new"
 			}
 		}
-		switch step.Action {
-		case diffreport.Disconnect:
-			apply(before, match(t, off, step), func(side, cable string) {
-				if sides[side] != cable {
-					t.Fatalf("step %d: %s: nothing of the kind is on %s", step.Number, step.Text, side)
-				}
-				delete(sides, side)
-			})
-		case diffreport.Terminate, diffreport.Patch:
-			apply(after, match(t, on, step), func(side, cable string) {
-				if sides[side] != "" {
-					t.Fatalf("step %d: %s: %s is taken", step.Number, step.Text, side)
-				}
-				sides[side] = cable
-			})
-		case diffreport.Isolate, diffreport.Remove, diffreport.Tag, diffreport.Install, diffreport.Bond, diffreport.Pull, diffreport.Affix, diffreport.Measure:
+	}
+	return all
+}
+
+func (c *crew) thing(label string) string {
+	if id := c.after.byLabel(label); id != "" {
+		return id
+	}
+	return c.before.byLabel(label)
+}
+
+func (c *crew) side(kind, port string) string {
+	holder, number, _ := strings.Cut(port, ":")
+	if c.thing(holder) == "" {
+		c.t.Fatalf("nothing is called %s", holder)
+	}
+	return fmt.Sprintf("%s side of @%s:%s", kind, c.thing(holder), strings.TrimLeft(number, "0"))
+}
+
+func (c *crew) takeOff(text, kind, cable string, ports ...string) {
+	for _, port := range ports {
+		if port == "" {
+			continue
+		}
+		side := c.side(kind, port)
+		if id := c.thing(cable); id == "" || c.sides[side] != id {
+			c.t.Fatalf("%s: nothing of the kind is on %s", text, side)
+		}
+		delete(c.sides, side)
+	}
+}
+
+func (c *crew) putOn(text, kind, cable string, ports ...string) {
+	for _, port := range ports {
+		if port == "" {
+			continue
+		}
+		side := c.side(kind, port)
+		if c.sides[side] != "" || c.thing(cable) == "" {
+			c.t.Fatalf("%s: %s is taken", text, side)
+		}
+		c.sides[side] = c.thing(cable)
+		c.version[c.sides[side]] = exchanged(c.before, c.after)[c.sides[side]]
+	}
+}
+
+// do carries out one sentence, whether of a step or of its way back.
+func (c *crew) do(text string) {
+	kind := "run"
+	if strings.HasPrefix(text, "plug") || strings.HasPrefix(text, "unplug") || strings.HasPrefix(text, "change over") {
+		kind = "cord"
+	}
+	if f := off.FindStringSubmatch(text); f != nil {
+		c.takeOff(text, kind, f[1], f[2], f[3])
+		return
+	}
+	if f := on.FindStringSubmatch(text); f != nil {
+		c.putOn(text, kind, f[1], f[2], f[3])
+		return
+	}
+	f := over.FindStringSubmatch(text)
+	if f == nil {
+		c.t.Fatalf("not in a form that a crew can follow: %s", text)
+	}
+	c.takeOff(text, kind, f[1], f[2], f[3])
+	c.takeOff(text, kind, f[6], f[7], f[8])
+	c.putOn(text, kind, f[1], f[4], f[5])
+	c.putOn(text, kind, f[6], f[9], f[10])
+}
+
+// moves says whether a step touches port sides.
+func moves(step diffreport.Step) bool {
+	switch step.Action {
+	case diffreport.Disconnect, diffreport.Terminate, diffreport.Patch, diffreport.Swap:
+		return true
+	case diffreport.Isolate, diffreport.Remove, diffreport.Tag, diffreport.Install, diffreport.Bond, diffreport.Pull, diffreport.Affix,
+		diffreport.Measure, diffreport.Restore, diffreport.HandOver:
+	}
+	return false
+}
+
+func carryOut(t *rapid.T, before, after world, steps []diffreport.Step, sides bench) {
+	c := newCrew(t, before, after, sides)
+	was, is := newCrew(t, before, after, wired(before)).channels(), crew{t, before, after, wired(after), exchanged(before, after)}
+	will := is.channels()
+	for _, step := range steps {
+		if !moves(step) {
+			continue
+		}
+		c.do(step.Text)
+		for id, ch := range c.channels() {
+			if !within(ch, was[id]) && !within(ch, will[id]) {
+				t.Fatalf("step %d: %s: the channel %s is in neither plant", step.Number, step.Text, ch)
+			}
 		}
 	}
 }
 
-func match(t *rapid.T, form *regexp.Regexp, step diffreport.Step) []string {
-	found := form.FindStringSubmatch(step.Text)
-	if found == nil {
-		t.Fatalf("step %d is not in the form that a crew can follow: %s", step.Number, step.Text)
+// channels lists for each run that is connected the run and the cords at its
+// two ends, each by its ends and its version; nothing stands for no cord.
+func (c *crew) channels() map[string][3]string {
+	ends := make(map[string][]string)
+	for _, side := range slices.Sorted(maps.Keys(c.sides)) {
+		ends[c.sides[side]] = append(ends[c.sides[side]], side)
 	}
-	return found
+	whole := func(id string) string {
+		if len(ends[id]) != 2 {
+			return ""
+		}
+		return id + c.version[id] + fmt.Sprint(ends[id])
+	}
+	all := make(map[string][3]string)
+	for id := range ends {
+		if whole(id) != "" && strings.HasPrefix(ends[id][0], "run") {
+			all[id] = [3]string{whole(id), whole(c.sides["cord"+strings.TrimPrefix(ends[id][0], "run")]), whole(c.sides["cord"+strings.TrimPrefix(ends[id][1], "run")])}
+		}
+	}
+	return all
+}
+
+// within says whether a channel, as far as it is connected, is part of another.
+func within(part, all [3]string) bool {
+	for i := range part {
+		if part[i] != "" && part[i] != all[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// undone takes the steps back, from the last of those done to the first.
+func undone(t *rapid.T, before, after world, order diffreport.Order, done int, sides bench) {
+	c := newCrew(t, before, after, sides)
+	for _, b := range order.BackOut {
+		if b.Step <= done && moves(order.Steps[b.Step-1]) {
+			c.do(b.Text)
+		}
+	}
 }
 
 // shuffled puts the steps in another order that their dependencies allow.
@@ -129,6 +254,9 @@ func TestCarryingOutTheStepsGivesTheLaterPlant(t *testing.T) {
 			if s.Number != i+1 || len(s.Records) == 0 || s.Text == "" || slices.ContainsFunc(s.After, func(n int) bool { return n >= s.Number }) {
 				t.Fatalf("step %d of %d: %+v", i+1, len(order.Steps), s)
 			}
+			if i == 0 && s.Visit != 1 || i > 0 && (s.Visit != order.Steps[i-1].Visit) != (s.Space != order.Steps[i-1].Space) {
+				t.Fatalf("step %d is in visit %d to %s: %+v", i+1, s.Visit, s.Space, order.Steps)
+			}
 		}
 		for _, steps := range [][]diffreport.Step{order.Steps, shuffled(t, order.Steps)} {
 			sides := maps.Clone(wired(before))
@@ -136,6 +264,13 @@ func TestCarryingOutTheStepsGivesTheLaterPlant(t *testing.T) {
 			if diff := cmp.Diff(wired(after), sides); diff != "" {
 				t.Fatalf("the records, and where the steps end:\n%s", diff)
 			}
+		}
+		done := rapid.IntRange(0, len(order.Steps)).Draw(t, "steps done")
+		sides := maps.Clone(wired(before))
+		carryOut(t, before, after, order.Steps[:done], sides)
+		undone(t, before, after, order, done, sides)
+		if diff := cmp.Diff(wired(before), sides); diff != "" {
+			t.Fatalf("%d steps done and taken back, and where the work began:\n%s", done, diff)
 		}
 	})
 }
@@ -151,7 +286,7 @@ func TestAnOrderDoesNotDependOnTheLayoutOfTheRecords(t *testing.T) {
 			o.Changes = nil // their places in the files are meant to differ
 			steps := ""
 			for _, s := range o.Steps {
-				steps += fmt.Sprintln(s.Number, s.Action, s.Class, s.Space, s.Records, s.Text, s.After, s.Outage, s.Cautions)
+				steps += fmt.Sprintln(s.Number, s.Visit, s.Action, s.Class, s.Space, s.Records, s.Text, s.After, s.Outage, s.Cautions, s.RoomFor, s.Undo)
 			}
 			o.Steps = nil
 			return steps + fmt.Sprint(o)

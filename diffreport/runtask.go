@@ -9,35 +9,40 @@ import (
 )
 
 // runTasks makes the tasks of one run: off its ports, out of its pathways, laid
-// anew, terminated, labelled and tested, as far as the change asks for it.
+// anew, terminated, labelled and tested, as far as the change asks for it. The
+// cable that replaces one in service is pulled while that one still works.
 func (p *planner) runTasks(w *cableWork) {
 	w.renew = w.changed(schema.RunCable.Name, schema.RunRoute.Name, schema.RunLength.Name)
 	was, is := physical(w.run.before), physical(w.run.after)
 	off, on := w.plan(p)
-	var before []*task
-	before = append(before, p.takeOff(w, off, "disconnect")...)
+	p.works = append(p.works, w)
+	p.takeOff(w, off, "disconnect", "terminate")
+	var out, pull *task
 	if was != nil && (is == nil || w.renew) {
-		before = append(before, p.takeOut(w, before))
+		out = p.takeOut(w)
 	}
 	if is == nil {
 		return
 	}
 	if was == nil || w.renew {
-		before = []*task{p.lay(w, before)}
+		pull = p.lay(w)
+		if out != nil && len(p.loses(w)) == 0 {
+			pull.wait(out)
+		}
 	}
-	ended := p.putOn(w, on, Step{Action: Terminate, Text: "terminate %s on %s"}, toTerminate, before)
+	p.putOn(w, on, Step{Action: Terminate, Text: "terminate"}, toTerminate, []*task{pull})
 	for i, e := range w.after {
 		if on[i] {
 			p.used.jacks(w.label, e)
 		}
 	}
-	p.withdrawn(w, before)
-	fresh := was == nil || w.renew
-	if fresh || w.relabelled() {
-		p.labelRun(w, append(ended, before...))
+	p.withdrawn(w)
+	done := append([]*task{pull}, append(w.on, w.off...)...)
+	if pull != nil || w.relabelled() {
+		p.labelRun(w, done)
 	}
-	if fresh || len(ended) > 0 || w.restored() {
-		p.measure(w, append(ended, before...))
+	if pull != nil || len(w.on) > 0 || w.restored() {
+		p.measure(w, done)
 	}
 }
 
@@ -59,29 +64,40 @@ func (w *cableWork) restored() bool {
 func stageOfRun(r *plant.Run) stage { return subject{Entry: r.Place(), item: r}.stage() }
 
 // takeOut makes the task that takes a run out of its pathways.
-func (p *planner) takeOut(w *cableWork, after []*task) *task {
+func (p *planner) takeOut(w *cableWork) *task {
 	r := w.run.before
-	text := "take " + w.name() + " out"
+	name := w.name()
+	if physical(w.run.after) != nil {
+		name = "the old cable of " + name
+	}
+	where := ""
 	if r.Way != nil && len(r.Way.Pathways) > 0 {
-		text += " of " + pathNames(r.Way)
+		where = " of " + pathNames(r.Way)
 	}
+	what := ""
 	if length, ok := r.Length(); ok {
-		text += ", " + length.Text(p.head.Units)
+		what = ", " + length.Text(p.head.Units)
 	}
-	return p.add("", &task{phase: toRemoveCable, after: after, Step: Step{
-		Action: Remove, Class: w.class, Space: firstRoom(r), Records: []string{w.label}, Text: text,
+	t := &task{phase: toRemoveCable, urge: building, Step: Step{
+		Action: Remove, Class: w.class, Space: p.roomNow(firstRoom(r)), Records: []string{w.label}, Text: "take " + name + " out" + where + what,
 		Cautions: p.wayCautions(p.base, r),
-	}})
+	}}
+	t.undo = back("pull cable again for ", name+what, " and measure it once it is terminated")
+	t.wait(w.off...)
+	if r.Way != nil {
+		for _, path := range r.Way.Pathways {
+			label := p.same(path.Label)
+			p.outOf[label] = append(p.outOf[label], t)
+			p.opening(path)
+		}
+	}
+	return p.add(t)
 }
 
 // lay makes the task that pulls a run. Runs of one bundle that share cable and
 // route are pulled together.
-func (p *planner) lay(w *cableWork, after []*task) *task {
+func (p *planner) lay(w *cableWork) *task {
 	r := w.run.after
-	group := ""
-	if r.Bundle != nil && r.Record().Own(schema.RunCable.Name) == nil && r.Record().Own(schema.RunRoute.Name) == nil {
-		group = fmt.Sprintf("pull %d %s %s", w.class, r.Bundle.Label, firstRoom(r))
-	}
 	item := w.label
 	if length, ok := r.Length(); ok {
 		item += " (" + length.Text(p.head.Units) + ")"
@@ -93,19 +109,20 @@ func (p *planner) lay(w *cableWork, after []*task) *task {
 	if r.Way != nil && len(r.Way.Pathways) > 0 {
 		tail += " through " + pathNames(r.Way)
 	}
-	t := &task{phase: toPull, after: append([]*task(nil), after...), items: []string{item}, tail: tail, Step: Step{
+	t := &task{phase: toPull, urge: building, items: []string{item}, tail: tail, undo: back("take ", w.label, " out again"), Step: Step{
 		Action: Pull, Class: w.class, Space: firstRoom(r), Records: []string{w.label}, Text: "pull",
 		Cautions: p.wayCautions(p.head, r),
 	}}
+	t.group = fmt.Sprintf("pull %d %s", w.class, tail)
 	if r.Way != nil {
 		for _, path := range r.Way.Pathways {
-			if ready := p.ready[path.Label]; ready != nil {
-				t.after = append(t.after, ready)
-			}
+			t.wait(p.ready[path.Label])
+			p.through[path.Label] = append(p.through[path.Label], t)
+			p.opening(path)
 		}
 	}
 	p.used.cable(r)
-	return p.add(group, t)
+	return p.add(t)
 }
 
 func pathNames(w *plant.Way) string {
@@ -127,25 +144,30 @@ func firstRoom(r *plant.Run) string {
 }
 
 // withdrawn makes the task of a run that is taken out of use and stays.
-func (p *planner) withdrawn(w *cableWork, after []*task) {
+func (p *planner) withdrawn(w *cableWork) {
 	if w.run.before == nil || w.run.after == nil || !w.changed(schema.RunState.Name) && !p.tagTouched(w) {
 		return
 	}
 	state, _ := w.run.after.State()
-	step := Step{Class: w.class, Space: firstRoom(w.run.after), Records: []string{w.label}, Cautions: []string{abandonedDuty}}
-	if stageOfRun(w.run.before) == inUse {
-		step.Outage = p.loses(w)
-		step.Cautions = append(step.Cautions, p.loadCautions(w.before[:])...)
-	}
+	t := &task{phase: toTag, urge: building, Step: Step{Action: Tag, Class: w.class, Space: firstRoom(w.run.after), Records: []string{w.label}, Cautions: []string{abandonedDuty}}}
 	switch state {
 	case schema.StateTagged:
-		step.Action, step.Text = Tag, fmt.Sprintf("take %s out of use and tag it at both ends for future use", w.name())
+		t.Text = fmt.Sprintf("take %s out of use and tag it at both ends for future use", w.name())
+		t.undo = back("take the tags off ", w.name(), " and bring it back into use")
 	case schema.StateAbandoned:
-		step.Action, step.Text = Tag, fmt.Sprintf("take %s out of use; the records leave it in place without a tag", w.name())
+		t.Text = fmt.Sprintf("take %s out of use; the records leave it in place without a tag", w.name())
+		t.undo = back("bring ", w.name(), " back into use")
 	default:
 		return
 	}
-	p.add("", &task{phase: toTag, after: after, Step: step})
+	t.wait(w.off...)
+	if stageOfRun(w.run.before) == inUse {
+		if t.Outage = p.loses(w); len(t.Outage) > 0 {
+			t.urge = severing
+		}
+		t.Cautions = append(t.Cautions, p.isolate(w, t, w.before[:])...)
+	}
+	p.add(t)
 }
 
 // tagTouched says whether only the tag of a withdrawn run differs.
@@ -162,9 +184,14 @@ func (p *planner) labelRun(w *cableWork, after []*task) {
 			space, where = firstRoom(w.run.after), "its other end"
 		}
 		p.labels = append(p.labels, w.label)
-		p.add(fmt.Sprintf("label %d %s", w.class, space), &task{phase: toLabel, after: after, items: []string{w.label + " at " + where}, Step: Step{
+		t := &task{phase: toLabel, urge: building, group: fmt.Sprintf("label %d", w.class), items: []string{w.label + " at " + where}, Step: Step{
 			Action: Affix, Class: w.class, Space: space, Records: []string{w.label}, Text: "label",
-		}})
+		}}
+		if !w.renew && physical(w.run.before) != nil {
+			t.undo = back("put the former labels back: ", w.was+" at "+where, "")
+		}
+		t.wait(after...)
+		p.add(t)
 	}
 }
 
@@ -181,13 +208,16 @@ func (p *planner) measure(w *cableWork, after []*task) {
 	}
 	t := p.tested[lead]
 	if t == nil {
-		t = p.add(fmt.Sprintf("test %d %s %s", w.class, firstRoom(r), limit), &task{phase: toMeasure, items: []string{lead}, tail: ": " + limit, Step: Step{
+		t = p.add(&task{phase: toMeasure, urge: building, group: fmt.Sprintf("test %d %s", w.class, limit), items: []string{lead}, tail: ": " + limit, Step: Step{
 			Action: Measure, Class: w.class, Space: firstRoom(r), Records: []string{lead}, Text: "test",
 			Cautions: p.lightCautions(r.Cable.Medium()),
 		}})
 		p.tests = append(p.tests, Test{Record: lead, Limit: limit, Reason: w.reason()})
 	}
-	t.after = append(t.after, after...)
+	if len(w.off) > 0 {
+		t.urge = mending
+	}
+	t.wait(after...)
 	t.Records = append(t.Records, r.Label)
 	p.tested[lead], p.tested[r.Label] = t, t
 }

@@ -166,6 +166,9 @@ func site(t *rapid.T) world {
 		w.add("panel", fmt.Sprintf("1A-%c", 'A'+i), map[string]string{"space": ref(room), "rack": ref(rack), "unit": fmt.Sprint(20 + i), "ports": fmt.Sprint(ports), "category": `"6A"`})
 	}
 	w.add("equipment", "1A-SW1", map[string]string{"kind": `"switch"`, "space": ref(room), "ports": fmt.Sprint(ports)})
+	for i, where := range []int{hall, shop} {
+		w.add("equipment", fmt.Sprintf("1-PC%d", i+1), map[string]string{"kind": `"workstation"`, "space": ref(where), "ports": "2"})
+	}
 	for i := range 4 {
 		where := []int{hall, shop}[i/2]
 		w.add("outlet", fmt.Sprintf("1.10%d", i), map[string]string{"space": ref(where), "ports": "2"})
@@ -179,6 +182,9 @@ func site(t *rapid.T) world {
 	}
 	for range rapid.IntRange(0, 4).Draw(t, "cords") {
 		w.addCord(t, "1A-C", 2)
+	}
+	for range rapid.IntRange(0, 2).Draw(t, "desk cords") {
+		w.addDeskCord(t, "1-E", 3)
 	}
 	return w
 }
@@ -197,7 +203,7 @@ func (w world) free(user string, kinds ...string) []string {
 	var found []string
 	for _, id := range w.of(kinds...) {
 		n := ports
-		if w[id].kind == "outlet" {
+		if value := w[id].fields["ports"]; value == "2" {
 			n = 2
 		}
 		for p := 1; p <= n; p++ {
@@ -256,10 +262,21 @@ func (w world) addCord(t *rapid.T, prefix string, length int) {
 	})
 }
 
+// addDeskCord adds a cord between an outlet and what stands beside it.
+func (w world) addDeskCord(t *rapid.T, prefix string, length int) {
+	from, to := w.free("cord", "outlet"), w.free("cord", "equipment")
+	if len(from) == 0 || len(to) == 0 {
+		return
+	}
+	w.put(w.unused(t, prefix), "cord", w.fresh(t, prefix), map[string]string{
+		"from": rapid.SampledFrom(from).Draw(t, "outlet"), "to": rapid.SampledFrom(to).Draw(t, "desk"), "length": quoted("%d m", length),
+	})
+}
+
 // unused is a number that no thing of either side has.
 func (w world) unused(t *rapid.T, prefix string) int {
 	from := 1 << 20
-	if strings.HasPrefix(prefix, "1A-N") || strings.HasPrefix(prefix, "1A-C") {
+	if strings.HasPrefix(prefix, "1A-N") || strings.HasPrefix(prefix, "1A-C") || strings.HasPrefix(prefix, "1-E") {
 		from = 1000 // the things that a site begins with
 	}
 	for {
