@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 
@@ -15,20 +16,27 @@ import (
 	"homerun/schema/vcs"
 )
 
-type formatFlags struct{ check bool }
+type formatFlags struct{ check, names, nul bool }
 
 func newFormat(a *app) *cobra.Command {
 	var o formatFlags
 	cmd := &cobra.Command{
-		Use:   "fmt [--check]",
+		Use:   "fmt [--check] [--names | -z]",
 		Short: "lay out the records of the working tree in one way",
 		Long: `Lay out the records of the working tree in one way: indentation and alignment.
 Values, comments and the order of records stay. A file that can not be read
-without mistakes is left as it is and named.`,
+without mistakes is left as it is and named.
+
+With --names, standard output holds nothing but the names of the files that were
+laid out, or with --check would be, one a line, quoted as git quotes them; with -z
+each ends in a NUL and is not quoted. What else there is to say goes to standard
+error.`,
 		Args: exactly(0, "no arguments"),
 		RunE: func(cmd *cobra.Command, _ []string) error { return a.format(cmd.Context(), o) },
 	}
 	cmd.Flags().BoolVar(&o.check, "check", false, "change nothing; name the files that would change, exit status 1 if there are any")
+	cmd.Flags().BoolVar(&o.names, "names", false, "print only names, one a line")
+	cmd.Flags().BoolVarP(&o.nul, "nul", "z", false, "print only names, each ended by a NUL")
 	return cmd
 }
 
@@ -42,30 +50,76 @@ func (a *app) format(ctx context.Context, o formatFlags) error {
 	if err != nil {
 		return err
 	}
-	page := console.New(a.Out, a.page(ctx, a.Out))
 	objected := false
 	for _, p := range snap.Plants {
 		for _, e := range snap.entries[p.Dir] {
+			if err := ctx.Err(); err != nil {
+				return err // interrupted: every file is whole
+			}
 			l, err := src.layOut(e.Path)
-			if err == nil && l.fresh != nil {
+			changes := l.fresh != nil
+			if err == nil && changes {
 				l, err = src.keep(e.Path, l, o)
 			}
 			if err != nil {
 				return err
 			}
-			if l.said != "" {
-				page.Line(0, 2, console.Plain(e.Path+": "+l.said))
+			if err := a.sayLayout(ctx, e.Path, l, o.listing(changes)); err != nil {
+				return err
 			}
 			objected = objected || l.objected
 		}
-	}
-	if err := page.Err(); err != nil {
-		return err
 	}
 	if objected {
 		return errObjected
 	}
 	return nil
+}
+
+// listing says how a file is told: in a sentence, or by its bare name to a
+// program, to which only the names of files that change matter.
+func (o *formatFlags) listing(changes bool) listing {
+	switch {
+	case !o.names && !o.nul:
+		return sentences
+	case !changes:
+		return aside
+	case o.nul:
+		return nulEnded
+	}
+	return oneALine
+}
+
+// listing is a way to tell what became of a file.
+type listing uint8
+
+const (
+	sentences listing = iota // to people
+	aside                    // to people, where a program reads standard output
+	oneALine                 // the name, quoted as git does
+	nulEnded                 // the name to the byte
+)
+
+// sayLayout tells what became of a file, where anything did.
+func (a *app) sayLayout(ctx context.Context, name string, l layout, how listing) (err error) {
+	if l.said == "" {
+		return nil
+	}
+	w := a.Out
+	switch how {
+	case oneALine:
+		_, err = io.WriteString(w, quotedPath(name)+"\n")
+		return err
+	case nulEnded:
+		_, err = io.WriteString(w, name+"\x00")
+		return err
+	case aside:
+		w = a.Err
+	case sentences:
+	}
+	page := console.New(w, a.page(ctx, w))
+	page.Line(0, 2, console.Plain(name+": "+l.said))
+	return page.Err()
 }
 
 // A layout is what became of one file: the new text where there is one, and

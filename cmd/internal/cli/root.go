@@ -24,17 +24,18 @@ func newRoot(a *app) *cobra.Command {
 		},
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	root.CompletionOptions.HiddenDefaultCmd = true
+	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return &usageError{err.Error(), "see " + cmd.CommandPath() + " -h"}
 	})
 	root.PersistentFlags().StringVar(&a.colourFlag, "color", "auto", "colour: auto, always or never")
 	root.PersistentFlags().StringVar(&a.plantFlag, "plant", "", "the plant, by label or folder, where the repository holds several")
 	root.SetUsageTemplate(usageTemplate)
-	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Short: "what a command does and which options it has", RunE: help})
+	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Short: "what a command does and which options it has", RunE: help, ValidArgs: commandNames()})
 	root.AddCommand(
-		newInit(a), newLint(a), newExplain(a), newOrder(a), newLabels(a), newHistory(a), newTrace(a), newReady(a), newTakeoff(a), newFormat(a), newHook(a), newDemo(a),
+		newInit(a), newLint(a), newExplain(a), newOrder(a), newLabels(a), newHistory(a), newTrace(a), newReady(a), newTakeoff(a), newFormat(a), newHook(a), newDemo(a), newMan(a), newCompletion(a),
 	)
+	a.completes(root)
 	return root
 }
 
@@ -50,7 +51,7 @@ func help(cmd *cobra.Command, args []string) error {
 }
 
 func commandNames() []string {
-	return []string{"init", "lint", "explain", "order", "labels", "history", "trace", "ready", "takeoff", "fmt", "hook", "demo", "help"}
+	return []string{"init", "lint", "explain", "order", "labels", "history", "trace", "ready", "takeoff", "fmt", "hook", "demo", "man", "completion", "help"}
 }
 
 func suggestCommand(word string) string {
