@@ -44,6 +44,7 @@ func pageTemplate() (*template.Template, error) {
 		"numbered": func(at int, part any) within { return within{At: at, Paper: part} },
 		"titled":   func(title string, items []findingPart) titled { return titled{title, items} },
 		"names":    list,
+		"pieces":   pieces,
 	})
 	for _, text := range []string{pageText, drawingText, fmt.Sprintf("{{define %q}}%s{{end}}", "style", styleText)} {
 		if _, err := t.Parse(text); err != nil {
