@@ -28,8 +28,19 @@ type orderDocument struct {
 	Labels     []string       `json:"labels"`
 	Tests      []testJSON     `json:"tests"`
 	Cautions   []string       `json:"cautions"`
+	Duties     []string       `json:"duties"`
 	Decided    []string       `json:"decided_by"`
+	Proven     []string       `json:"proven"`
+	BackOut    []backJSON     `json:"back_out"`
 	Findings   findingsJSON   `json:"findings"`
+}
+
+// backJSON is how one step is taken back; the last step stands first.
+type backJSON struct {
+	Step  int    `json:"step"`
+	Visit int    `json:"visit"`
+	Space string `json:"space"`
+	Text  string `json:"text"`
 }
 
 type countsJSON struct {
@@ -75,6 +86,9 @@ type stepJSON struct {
 	After    []int    `json:"after"`
 	Outage   []string `json:"outage"`
 	Cautions []string `json:"cautions"`
+	Visit    int      `json:"visit"`
+	RoomFor  string   `json:"room_for"`
+	Undo     string   `json:"undo"`
 }
 
 type outageJSON struct {
@@ -149,7 +163,8 @@ func OrderJSON(w io.Writer, o diffreport.Order) error {
 			return materialJSON{m.Item, m.Quantity(unit.Metric), m.Working(unit.Metric)}
 		}),
 		Labels: texts(o.Labels), Tests: each(o.Tests, func(t diffreport.Test) testJSON { return testJSON(t) }),
-		Cautions: sorted(o.Cautions), Decided: diffreport.Deciders(),
+		Cautions: sorted(o.Cautions), Duties: texts(o.Duties), Decided: diffreport.Deciders(), Proven: texts(o.Proven),
+		BackOut:  each(o.BackOut, func(b diffreport.Back) backJSON { return backJSON(b) }),
 		Findings: findingsJSON{findings(o.Introduced, true), findings(o.Cleared, false)},
 	})
 }
@@ -183,7 +198,7 @@ func asField(f diffreport.FieldChange) fieldJSON {
 func asStep(s diffreport.Step) stepJSON {
 	return stepJSON{
 		s.Number, string(s.Action), s.Class.String(), s.Space, texts(s.Records), s.Text,
-		append([]int{}, s.After...), texts(s.Outage), texts(s.Cautions),
+		append([]int{}, s.After...), texts(s.Outage), texts(s.Cautions), s.Visit, s.RoomFor, s.Undo,
 	}
 }
 

@@ -18,6 +18,16 @@ func (d *document) cautions() {
 	}
 }
 
+func (d *document) duties() {
+	if len(d.order.Duties) == 0 {
+		return
+	}
+	d.heading("Duties")
+	for _, text := range d.order.Duties {
+		d.Line(2, 4, console.Plain(text))
+	}
+}
+
 func (d *document) outages() {
 	if len(d.order.Outages) == 0 {
 		return
@@ -77,6 +87,22 @@ func (d *document) tests() {
 	d.heading("Tests")
 	for _, t := range d.order.Tests {
 		d.Line(2, 6, console.Plain("[ ] "), console.In(console.Strong, t.Record), console.Plain(": "+t.Limit+"; "+t.Reason))
+	}
+}
+
+// backOut lists how the steps are taken back, the last one first.
+func (d *document) backOut() {
+	if len(d.order.BackOut) == 0 {
+		return
+	}
+	d.heading("If the work has to be taken back, from the last step done backwards")
+	width := len(fmt.Sprint(len(d.order.Steps)))
+	for _, b := range d.order.BackOut {
+		text := b.Text
+		if b.Space != "" {
+			text += ", in " + b.Space
+		}
+		d.Line(2, 9+width, console.Plain(fmt.Sprintf("[ ] %*d  ", width, b.Step)), console.Plain(text))
 	}
 }
 

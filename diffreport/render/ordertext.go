@@ -23,10 +23,12 @@ func OrderText(w io.Writer, o diffreport.Order, opts console.Options) error {
 	d.clashes()
 	d.steps()
 	d.cautions()
+	d.duties()
 	d.outages()
 	d.materials()
 	d.labels()
 	d.tests()
+	d.backOut()
 	d.findings("Findings that this change introduces", o.Introduced)
 	d.findings("Findings that this change clears", o.Cleared)
 	d.deciders()
@@ -62,14 +64,15 @@ func (d *document) head() {
 	d.verdict()
 }
 
+// verdict says whether the steps work, and what was shown of them.
 func (d *document) verdict() {
-	switch {
-	case !d.order.Executable:
-		d.Line(2, 4, console.In(console.Alarm, "This change can not be carried out as it is recorded: see the clashes below."))
-	case len(d.order.Steps) == 0:
-		d.Line(2, 4, console.In(console.Good, "Nobody has to go to site."))
-	default:
-		d.Line(2, 4, console.In(console.Good, "The steps can be carried out in their order: no port side is used twice."))
+	tone := console.Good
+	if !d.order.Executable {
+		tone = console.Alarm
+	}
+	d.Line(2, 4, console.In(tone, verdict(&d.order)))
+	for _, text := range d.order.Proven {
+		d.Line(4, 6, console.Plain(text))
 	}
 }
 
@@ -178,13 +181,12 @@ func (d *document) steps() {
 		return
 	}
 	d.heading("Steps")
-	for i := range d.order.Steps {
-		s := &d.order.Steps[i]
-		if i == 0 || s.Space != d.order.Steps[i-1].Space {
-			d.Blank()
-			d.Line(2, 4, console.In(console.Strong, "In "+place(s.Space)))
+	for _, v := range d.order.Visits() {
+		d.Blank()
+		d.Line(2, 4, console.In(console.Strong, fmt.Sprintf("Visit %d, in %s", v.Number, place(v.Space))))
+		for i := range v.Steps {
+			d.step(&v.Steps[i])
 		}
-		d.step(s)
 	}
 }
 
@@ -202,6 +204,9 @@ func (d *document) step(s *diffreport.Step) {
 	if len(s.After) > 0 {
 		notes = append(notes, "after "+numbers("step", s.After))
 	}
+	if s.RoomFor != "" {
+		notes = append(notes, roomFor(s.RoomFor))
+	}
 	if len(s.Outage) > 0 {
 		notes = append(notes, "without service: "+strings.Join(s.Outage, ", "))
 	}
@@ -216,6 +221,9 @@ func (d *document) step(s *diffreport.Step) {
 		d.Line(9+width, 9+width, console.In(console.Quiet, strings.Join(notes, "; ")))
 	}
 }
+
+// roomFor says why a cable comes off that stays.
+func roomFor(cable string) string { return "off for a moment, to make room for " + cable }
 
 // numbers writes numbers with the noun that they number, rows of neighbours
 // drawn together.

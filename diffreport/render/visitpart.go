@@ -93,7 +93,7 @@ func (s stepPart) Notes() []string {
 		all = append(all, "after "+s.After)
 	}
 	if s.RoomFor != "" {
-		all = append(all, "off for a moment, to make room for "+s.RoomFor)
+		all = append(all, roomFor(s.RoomFor))
 	}
 	if s.Outage != "" {
 		all = append(all, "without service: "+s.Outage)
