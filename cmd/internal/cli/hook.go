@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -15,22 +16,15 @@ import (
 	"homerun/schema/vcs"
 )
 
-// hookNames are the hooks that see a commit before it is made. A merge without
-// conflict runs the second and not the first.
-func hookNames() []string { return []string{"pre-commit", "pre-merge-commit"} }
-
-// hookMark is a line by which our own hook is known again.
-const hookMark = `# written by "git homerun hook install"`
-
-// keptSuffix is added to the name of a hook that was there before ours.
-const keptSuffix = ".before-homerun"
-
 func newHook(a *app) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "hook",
-		Short: "check what is staged at every commit",
-		Long: `Check what is staged at every commit, and refuse a commit that introduces
-nonconformities or makes one worse. What stood before is counted in one line.`,
+		Short: "check every commit, and what is pushed",
+		Long: `Check what is staged at every commit, and what is pushed, and refuse what
+introduces nonconformities or makes one worse. What stood before is counted in
+one line. In a bare repository, check what is pushed to its protected branches:
+those that homerun.protected names, such as main or release/*, or the one that
+HEAD names where nothing is set.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return nil
@@ -44,7 +38,7 @@ nonconformities or makes one worse. What stood before is counted in one line.`,
 		Short: "set the hooks here; a hook that is there runs first",
 		Args:  exactly(0, "no arguments"),
 		RunE:  func(cmd *cobra.Command, _ []string) error { return a.installHooks(cmd.Context()) },
-	}, &cobra.Command{
+	}, newHookRun(a), &cobra.Command{
 		Use:   "uninstall",
 		Short: "take them out and put back what was there before",
 		Args:  exactly(0, "no arguments"),
@@ -63,25 +57,25 @@ func (a *app) installHooks(ctx context.Context) error {
 	if err != nil {
 		return fmt.Errorf("the path of this program can not be told: %w", err)
 	}
-	return a.setHooks(ctx, repo, program)
+	return a.setHooks(ctx, repo, program, hooksFor(repo))
 }
 
 // setHooks writes the hooks for a program, after looking at all of them: either
 // every hook can be set, or nothing is touched.
-func (a *app) setHooks(ctx context.Context, repo *vcs.Repo, program string) error {
+func (a *app) setHooks(ctx context.Context, repo *vcs.Repo, program string, names []string) error {
 	dir := repo.HooksDir()
 	if !within(dir, repo.CommonDir()) && !within(dir, repo.Top()) {
-		return &sharedHooksError{dir: dir, line: hookLine(program)}
+		return &sharedHooksError{dir: dir, lines: hookLines(program, names)}
 	}
-	for _, name := range hookNames() {
+	for _, name := range names {
 		if tracked(ctx, a, repo, filepath.Join(dir, name)) {
-			return &trackedHookError{path: filepath.Join(dir, name), line: hookLine(program)}
+			return &trackedHookError{path: filepath.Join(dir, name), lines: hookLines(program, []string{name})}
 		}
 	}
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return fmt.Errorf("the folder for hooks can not be made: %w", err)
 	}
-	for _, name := range hookNames() {
+	for _, name := range names {
 		kept, err := setHook(filepath.Join(dir, name), hookScript(name, program))
 		if err != nil {
 			return err
@@ -120,46 +114,26 @@ func exists(path string) bool {
 	return err == nil
 }
 
-// hookLine is what a hook has to run.
-func hookLine(program string) string { return shellQuote(filepath.ToSlash(program)) + " lint --hook" }
-
-func shellQuote(text string) string { return "'" + strings.ReplaceAll(text, "'", `'\''`) + "'" }
-
-// hookScript is plain sh, which git brings along on every system. It names the
-// program by its absolute path, because graphical clients run hooks with
-// another PATH than the user's.
-func hookScript(name, program string) string {
-	return `#!/bin/sh
-` + hookMark + `; "git homerun hook uninstall" takes it out.
-# It checks what is staged and refuses what makes the plant worse.
-before="$(dirname -- "$0")/` + name + keptSuffix + `"
-if [ -x "$before" ]; then
-	"$before" "$@" || exit $?
-fi
-program=` + shellQuote(filepath.ToSlash(program)) + `
-if [ ! -x "$program" ]; then
-	moved=$program
-	program=$(command -v git-homerun) || {
-		echo "git homerun: the program is gone from $moved and is not on PATH." >&2
-		echo "  Install it again, then run: git homerun hook install" >&2
-		exit 1
-	}
-fi
-exec "$program" lint --hook
-`
-}
-
 func (a *app) uninstallHooks(ctx context.Context) error {
 	repo, err := vcs.Open(ctx, vcs.Options{Dir: a.stand, Env: a.Env})
 	if err != nil {
 		return err
 	}
 	defer func() { _ = repo.Close() }()
-	for _, name := range hookNames() {
+	return a.unsetHooks(repo)
+}
+
+// unsetHooks takes out every hook that is ours. Of those that are not, the ones
+// that could be are named.
+func (a *app) unsetHooks(repo *vcs.Repo) error {
+	for _, name := range everyHook() {
 		path := filepath.Join(repo.HooksDir(), name)
 		said, err := unsetHook(path)
 		if err != nil {
 			return err
+		}
+		if said == hookAbsent && !slices.Contains(hooksFor(repo), name) {
+			continue
 		}
 		if _, err := fmt.Fprintf(a.Out, "%s %s: %s\n", name, said, path); err != nil {
 			return err
@@ -168,11 +142,14 @@ func (a *app) uninstallHooks(ctx context.Context) error {
 	return nil
 }
 
+// hookAbsent is said of a hook that nobody set.
+const hookAbsent = "was not set"
+
 func unsetHook(path string) (said string, err error) {
 	text, err := os.ReadFile(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return "was not set", nil
+		return hookAbsent, nil
 	case err != nil:
 		return "", fmt.Errorf("the hook can not be read: %w", err)
 	case !bytes.Contains(text, []byte(hookMark)):
@@ -220,17 +197,17 @@ func tracked(ctx context.Context, a *app, repo *vcs.Repo, path string) bool {
 }
 
 // sharedHooksError says that the hooks folder serves other repositories too.
-type sharedHooksError struct{ dir, line string }
+type sharedHooksError struct{ dir, lines string }
 
 // Error is the sentence.
 func (e *sharedHooksError) Error() string {
-	return fmt.Sprintf("core.hooksPath names %s, which serves other repositories too; nothing was changed. Add to pre-commit and pre-merge-commit there: %s", e.dir, e.line)
+	return fmt.Sprintf("core.hooksPath names %s, which serves other repositories too; nothing was changed. Add to the hooks there: %s", e.dir, e.lines)
 }
 
 // trackedHookError says that the hook is a file of the repository itself.
-type trackedHookError struct{ path, line string }
+type trackedHookError struct{ path, lines string }
 
 // Error is the sentence.
 func (e *trackedHookError) Error() string {
-	return fmt.Sprintf("%s is tracked by git and belongs to everybody; nothing was changed. Add this line to it yourself: %s", e.path, e.line)
+	return fmt.Sprintf("%s is tracked by git and belongs to everybody; nothing was changed. Add to it yourself: %s", e.path, e.lines)
 }
