@@ -166,8 +166,9 @@ type Outage struct {
 
 // A Commit is one step of the history that led to the change.
 type Commit struct {
-	ID, Author, Subject string
-	Time                time.Time
+	// Body says why, in the author's words; it may be empty.
+	ID, Author, Subject, Body string
+	Time                      time.Time
 }
 
 // A FindingLine is one finding of the linter, as other programs read it.

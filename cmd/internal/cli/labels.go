@@ -182,7 +182,7 @@ func (a *app) labelSets(ctx context.Context, src *source, rng string, o labelsFl
 		}
 		return sets, unitsOf(snap.Plants...), nil
 	}
-	sp, err := src.span(ctx, rng, o.staged)
+	sp, err := src.span(ctx, rng)
 	if err != nil {
 		return nil, 0, err
 	}

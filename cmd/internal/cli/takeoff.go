@@ -77,7 +77,7 @@ func (a *app) takeoff(ctx context.Context, rng string, o takeoffFlags) error {
 	if rng == "" {
 		return a.takeoffWhole(ctx, src, options, o)
 	}
-	sp, err := src.span(ctx, rng, false)
+	sp, err := src.span(ctx, rng)
 	if err != nil {
 		return err
 	}
