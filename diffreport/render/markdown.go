@@ -66,14 +66,20 @@ func (m *markdown) head(p *paper) {
 	m.line("")
 	m.line("**%s**", escape(p.Facts[2].Text))
 	m.line("")
-	m.line("%s", escape(strings.Join(append([]string{p.Verdict}, p.Proven...), " ")))
+	m.line("%s", escape(p.Verdict))
 	if n := len(p.Visits); n > 0 {
 		m.line("%s in %s, %s without service meanwhile, %s to print, %s to run.", count(lastStep(p), "step", "steps"), count(n, "visit", "visits"),
 			count(len(p.Outages), "port", "ports"), count(p.LabelCount, "label", "labels"), count(len(p.Tests), "test", "tests"))
 	}
+	if len(p.Proven) > 0 {
+		m.line("")
+	}
+	for _, text := range p.Proven {
+		m.line("- %s", escape(text))
+	}
 	const most = 20
 	if len(p.Reasons) > 0 {
-		m.line("")
+		m.line("\n**Because of**\n")
 	}
 	for i, r := range p.Reasons {
 		if i == most {

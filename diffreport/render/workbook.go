@@ -15,8 +15,8 @@ import (
 // characters a cell holds (ECMA-376 files hold more; 32,767 is what spreadsheets
 // take, common practice).
 const (
-	widestColumn = 70
-	mostInCell   = 32_767
+	narrowestColumn, widestColumn = 8, 42
+	mostInCell                    = 32_767
 )
 
 // OrderWorkbook writes orders as one spreadsheet with a sheet each for steps,
@@ -32,13 +32,7 @@ func OrderWorkbook(w io.Writer, jobs []Job) (err error) {
 		}
 	}()
 	papers := each(jobs, paperOf)
-	if b.head, err = b.NewStyle(&excelize.Style{
-		Font: &excelize.Font{Bold: true}, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E3ECEF"}},
-		Border: []excelize.Border{{Type: "bottom", Color: "17475A", Style: 2}}, Alignment: &excelize.Alignment{Vertical: "top", WrapText: true},
-	}); err != nil {
-		return err
-	}
-	if b.body, err = b.NewStyle(&excelize.Style{Alignment: &excelize.Alignment{Vertical: "top", WrapText: true}}); err != nil {
+	if err := b.styles(); err != nil {
 		return err
 	}
 	for _, s := range sheets(papers) {
@@ -74,6 +68,25 @@ type workbook struct {
 	head, body int
 }
 
+// styles makes the faces of headings and of what stands below them.
+func (b *workbook) styles() (err error) {
+	family, err := b.GetDefaultFont()
+	if err != nil {
+		return err
+	}
+	top := &excelize.Alignment{Vertical: "top", WrapText: true}
+	if b.head, err = b.NewStyle(&excelize.Style{
+		Font: &excelize.Font{Bold: true, Family: family}, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E3ECEF"}},
+		Border: []excelize.Border{{Type: "bottom", Color: "17475A", Style: 2}}, Alignment: top,
+	}); err != nil {
+		return err
+	}
+	left := *top
+	left.Horizontal = "left" // numbers name steps and visits, and stand beside texts
+	b.body, err = b.NewStyle(&excelize.Style{Font: &excelize.Font{Family: family}, Alignment: &left})
+	return err
+}
+
 // A sheet is rows of numbers and texts below a row of headings.
 type sheet struct {
 	name     string
@@ -83,6 +96,10 @@ type sheet struct {
 
 func (b *workbook) add(s sheet) error {
 	if _, err := b.NewSheet(s.name); err != nil {
+		return err
+	}
+	// What is said about a sheet as a whole has to be said before its rows.
+	if err := b.page(s); err != nil {
 		return err
 	}
 	out, err := b.NewStreamWriter(s.name)
@@ -97,19 +114,29 @@ func (b *workbook) add(s sheet) error {
 	if err := out.SetPanes(&excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}); err != nil {
 		return err
 	}
-	headings := each(s.headings, func(text string) any { return text })
-	if err := out.SetRow("A1", headings, excelize.RowOpts{StyleID: b.head}); err != nil {
+	headings := each(s.headings, func(text string) any { return excelize.Cell{StyleID: b.head, Value: text} })
+	if err := out.SetRow("A1", headings); err != nil {
 		return err
 	}
 	for i, row := range s.rows {
-		if err := out.SetRow("A"+strconv.Itoa(i+2), each(row, inert), excelize.RowOpts{StyleID: b.body}); err != nil {
+		cells := each(row, func(cell any) any { return excelize.Cell{StyleID: b.body, Value: inert(cell)} })
+		if err := out.SetRow("A"+strconv.Itoa(i+2), cells, excelize.RowOpts{Height: height(row)}); err != nil {
 			return err
 		}
 	}
-	if err := out.Flush(); err != nil {
-		return err
+	return out.Flush()
+}
+
+// height is how tall a row is whose long texts are wrapped, in points. Left to
+// itself a spreadsheet shows the first line.
+func height(row []any) float64 {
+	const line, tallest = 15, 400
+	lines := 1
+	for _, cell := range row {
+		n := utf8.RuneCountInString(fmt.Sprint(cell))
+		lines = max(lines, (n+widestColumn-5)/(widestColumn-4))
 	}
-	return b.page(s)
+	return float64(min(lines*line, tallest))
 }
 
 // page makes the sheet print: across, as wide as the paper, headings on every
@@ -130,7 +157,7 @@ func (b *workbook) page(s sheet) error {
 func (s *sheet) widths() []float64 {
 	widths := make([]float64, len(s.headings))
 	for i, h := range s.headings {
-		widths[i] = float64(len(h) + 2)
+		widths[i] = max(float64(len(h)+2), narrowestColumn)
 	}
 	for _, row := range s.rows {
 		for i, cell := range row {

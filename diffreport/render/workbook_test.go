@@ -185,3 +185,42 @@ func TestAmountsAreNumbers(t *testing.T) {
 		}
 	}
 }
+
+// TestSheetsPrint holds every sheet to what makes it fit on paper: across, as wide
+// as a page, its headings on each, long texts wrapped.
+func TestSheetsPrint(t *testing.T) {
+	t.Parallel()
+	f, err := excelize.OpenReader(bytes.NewReader(workbook(t, harmlessJob())))
+	if err != nil {
+		t.Fatal(err)
+	}
+	titles := 0
+	for _, n := range f.GetDefinedName() {
+		if n.Name == "_xlnm.Print_Titles" {
+			titles++
+		}
+	}
+	if names := f.GetSheetList(); titles != len(names) || len(names) != 4 {
+		t.Errorf("%d of the sheets %v repeat their headings", titles, names)
+	}
+	for _, name := range f.GetSheetList() {
+		layout, err := f.GetPageLayout(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		props, err := f.GetSheetProps(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if *layout.Orientation != "landscape" || layout.FitToHeight == nil || *layout.FitToHeight != 0 || props.FitToPage == nil || !*props.FitToPage {
+			t.Errorf("%s does not fit on paper: %v %v", name, *layout.Orientation, props.FitToPage)
+		}
+		id, err := f.GetCellStyle(name, "A2")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if style, err := f.GetStyle(id); err != nil || style.Alignment == nil || !style.Alignment.WrapText {
+			t.Errorf("%s cuts long texts off: %v", name, err)
+		}
+	}
+}
