@@ -41,8 +41,8 @@ func (p *planner) beyond(port *plant.Port, front bool, works map[string]*cableWo
 			return off
 		}
 		item := occupant(port, !front)
-		if item == nil {
-			return nil
+		if item == nil || len(p.taken[opposite]) > 0 {
+			return nil // nothing is there before its own time comes
 		}
 		if w := works[item.Record().Label]; w != nil {
 			return w.off

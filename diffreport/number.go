@@ -22,12 +22,18 @@ func number(order []*task) []Step {
 		t.words()
 	}
 	steps := make([]Step, len(kept))
+	lost := make(map[string]bool)
 	for i, t := range kept {
 		for _, before := range t.waits() {
 			t.After = append(t.After, before.Number)
 		}
 		t.After = tidy(t.After)
 		t.Records, t.Outage, t.Cautions = tidy(t.Records), tidy(t.Outage), tidy(t.Cautions)
+		// What is down already does not go down again.
+		t.Outage = slices.DeleteFunc(slices.Clone(t.Outage), func(port string) bool { return lost[port] })
+		for _, port := range t.Outage {
+			lost[port] = true
+		}
 		steps[i] = t.Step
 	}
 	return steps

@@ -84,7 +84,8 @@ func (p *planner) outages(steps []Step) []Outage {
 			if port, ok := p.base.FindPort(name); ok {
 				out.Service = services(port)
 			}
-			for _, cable := range p.cablesBehind(name) {
+			cables, _ := p.regained(name)
+			for _, cable := range cables {
 				out.To = max(out.To, last[cable])
 			}
 			if out.To < out.From {
@@ -125,34 +126,47 @@ func (p *planner) cablesBehind(port string) []string {
 	}
 	var cables []string
 	for _, ch := range channelsOf(run, at.Front) {
-		if len(servedPorts(ch)) == 0 {
-			continue
+		if len(servedPorts(ch)) > 0 {
+			cables = append(cables, cablesOf(ch)...)
 		}
-		for _, l := range ch.Links {
-			for _, r := range l.Runs {
-				cables = append(cables, r.Label)
-			}
+	}
+	return cables
+}
+
+// cablesOf are the labels of the cables that make a channel.
+func cablesOf(ch *plant.Channel) []string {
+	var cables []string
+	for _, l := range ch.Links {
+		for _, r := range l.Runs {
+			cables = append(cables, r.Label)
 		}
-		for _, c := range ch.Cords {
-			cables = append(cables, c.Label)
-		}
+	}
+	for _, c := range ch.Cords {
+		cables = append(cables, c.Label)
 	}
 	return cables
 }
 
 // services are what the cords of a port's channel are recorded to carry.
 func services(port *plant.Port) string {
+	var all []string
+	for _, c := range cordsBehind(port) {
+		if text, ok := schema.CordServes.In(c.Record()); ok {
+			all = append(all, text)
+		}
+	}
+	return strings.Join(tidy(all), ", ")
+}
+
+// cordsBehind are the cords of a port's channel.
+func cordsBehind(port *plant.Port) []*plant.Cord {
 	run := port.Rear
 	if run == nil {
 		run = port.Onward
 	}
-	var all []string
+	var all []*plant.Cord
 	for _, ch := range channelsOf(run, port.Front) {
-		for _, c := range ch.Cords {
-			if text, ok := schema.CordServes.In(c.Record()); ok {
-				all = append(all, text)
-			}
-		}
+		all = append(all, ch.Cords...)
 	}
-	return strings.Join(tidy(all), ", ")
+	return all
 }

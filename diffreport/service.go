@@ -2,6 +2,9 @@ package diffreport
 
 import (
 	"slices"
+	"strings"
+
+	"homerun/schema/plant"
 )
 
 // prefer states what should be ready before a cable comes off: the place that
@@ -9,10 +12,17 @@ import (
 // is not cut before what replaces it has passed its test, and a cord goes from
 // port to port without lying about.
 func (p *planner) prefer() {
+	cords := make(map[*plant.Cord]*cableWork)
+	for _, w := range p.works {
+		if w.cord.before != nil && len(w.on) > 0 {
+			cords[w.cord.before] = w
+		}
+	}
 	for _, w := range p.works {
 		own := p.needs(w, w)
 		for _, off := range w.off {
 			off.want(own...)
+			off.want(w.leaving(cords)...)
 			if len(off.Outage) > 0 {
 				for _, f := range off.frees {
 					for _, next := range p.taken[f.side] {
@@ -27,6 +37,23 @@ func (p *planner) prefer() {
 			}
 		}
 	}
+}
+
+// leaving are the tasks that take off the cords which leave the channel of a
+// run for another place: with them its service goes, and then nobody misses it.
+func (w *cableWork) leaving(cords map[*plant.Cord]*cableWork) []*task {
+	if w.run.before == nil {
+		return nil
+	}
+	var all []*task
+	for _, ch := range w.channels() {
+		for _, c := range ch.Cords {
+			if other := cords[c]; other != nil {
+				all = append(all, other.off...)
+			}
+		}
+	}
+	return all
 }
 
 // needs is what a cable waits for before it is put on, but for what takes it or
@@ -65,15 +92,18 @@ func (p *planner) handOvers() {
 		}
 	}
 	for port, cuts := range cut {
-		back := p.restoredBy(port)
-		if len(back) == 0 {
+		cables, at := p.regained(port)
+		if len(cables) == 0 {
 			continue
 		}
 		item := port
-		if at, ok := p.base.FindPort(port); ok {
-			if service := services(at); service != "" {
+		if was, ok := p.base.FindPort(port); ok {
+			if service := services(was); service != "" {
 				item += " (" + service + ")"
 			}
+		}
+		if at != "" {
+			item += ", now at " + at
 		}
 		t := p.add(&task{phase: toHandOver, urge: reporting, floats: true, group: "hand over", items: []string{item}, tail: ": service is back and has been tried", Step: Step{
 			Action: HandOver, Class: cuts[0].Class, Text: "hand over",
@@ -82,18 +112,10 @@ func (p *planner) handOvers() {
 			t.Class = min(t.Class, c.Class)
 			t.record(c.Records...)
 		}
-		t.wait(back...)
+		for _, cable := range cables {
+			t.wait(p.connects[cable]...)
+		}
 	}
-}
-
-// restoredBy are the tasks with which a port has its service back; none where
-// the later plant has none there.
-func (p *planner) restoredBy(port string) []*task {
-	var all []*task
-	for _, cable := range p.cablesBehind(port) {
-		all = append(all, p.connects[cable]...)
-	}
-	return all
 }
 
 // connectedBy finds for each cable of the later plant the tasks that connect,
@@ -108,4 +130,30 @@ func (p *planner) connectedBy() {
 		case Isolate, Disconnect, Remove, Tag, Install, Bond, Pull, Affix, Swap, HandOver:
 		}
 	}
+}
+
+// regained are the cables of the later plant over which the service of a port
+// comes back, and where, if not at the port itself. Service goes where its cords
+// go.
+func (p *planner) regained(port string) (cables []string, at string) {
+	if cables = p.cablesBehind(port); len(cables) > 0 {
+		return cables, ""
+	}
+	was, ok := p.base.FindPort(port)
+	if !ok {
+		return nil, ""
+	}
+	for _, c := range cordsBehind(was) {
+		it, _ := p.head.Find(p.same(c.Label))
+		now, ok := it.(*plant.Cord)
+		if !ok {
+			continue
+		}
+		for _, ch := range channelsOf(nil, now) {
+			if ports := servedPorts(ch); len(ports) > 0 {
+				return cablesOf(ch), strings.Join(ports, " and ")
+			}
+		}
+	}
+	return nil, ""
 }
