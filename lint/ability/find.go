@@ -21,28 +21,34 @@ type LostError struct {
 func (e *LostError) Error() string { return e.Message }
 
 // Find returns the channels that a port ("1A-A:07") or a label stands for: that
-// of a run, cord, test or single port, or each of those of an outlet. The error
-// is a *LostError where it names nothing, or something that is no part of a
-// channel. A port that nothing is plugged into has no channel.
+// of a run, cord, test or single port, or each of those of an outlet; the
+// fibres of one cable may be part of several. The error is a *LostError where it
+// names nothing, or something that is no part of a channel. A port that nothing
+// is plugged into has no channel.
 func Find(p *plant.Plant, name string) ([]*plant.Channel, error) {
+	f := finder{strands: p.Strands(isFibre)}
 	if port, ok := p.FindPort(name); ok {
-		return compact(ofPort(port)), nil
+		return f.ofPort(port), nil
 	}
 	item, ok := p.Find(name)
 	if !ok {
 		return nil, unknown(p, name)
 	}
+	var all []*plant.Channel
 	switch it := item.(type) {
 	case *plant.Run:
-		return compact(it.Link.Channel), nil
+		return f.few(name, f.ofLink(it.Link), it.From)
 	case *plant.Cord:
-		return compact(ofCord(it)), nil
+		return f.ofCord(it), nil
+	case *plant.Holder:
+		for i := range it.Ports {
+			all = f.with(all, f.ofPort(&it.Ports[i]))
+		}
+		return f.few(name, all, it.Ports)
 	case *plant.Test:
 		if it.Run != nil {
-			return compact(it.Run.Link.Channel), nil
+			return f.few(name, f.ofLink(it.Run.Link), it.Run.From)
 		}
-	case *plant.Holder:
-		return ofHolder(it)
 	}
 	e := item.Place()
 	return nil, &LostError{
@@ -59,49 +65,73 @@ func unknown(p *plant.Plant, name string) error {
 	return &LostError{fmt.Sprintf("there is no port and no record %s", schema.Quote(name)), next}
 }
 
-func compact(c *plant.Channel) []*plant.Channel {
-	if c == nil {
-		return nil
+// isFibre says whether the fibres of a link can be followed one by one.
+func isFibre(l *plant.Link) bool { return l.Medium() == plant.Fibre }
+
+// A finder looks for channels; those of fibre it follows fibre by fibre.
+type finder struct{ strands *plant.Strands }
+
+// few refuses more channels than a reader can take in at once.
+func (f finder) few(name string, all []*plant.Channel, ports plant.Row) ([]*plant.Channel, error) {
+	if len(all) <= mostPortsTraced {
+		return all, nil
 	}
-	return []*plant.Channel{c}
+	next := "name one of its ports"
+	if first := ports.First(); first != nil {
+		next += ", such as " + first.String()
+	}
+	return nil, &LostError{fmt.Sprintf("%s is part of more than %d channels", schema.Printable(name), mostPortsTraced), next}
+}
+
+// with adds the channels that are not among those found.
+func (f finder) with(all, more []*plant.Channel) []*plant.Channel {
+	for _, c := range more {
+		if !slices.ContainsFunc(all, c.Alike) {
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
+func (f finder) ofLink(l *plant.Link) []*plant.Channel {
+	if f.strands.Takes(l) {
+		return f.strands.Of(l)
+	}
+	return []*plant.Channel{l.Channel}
 }
 
 // ofPort is the channel of whatever is on a port.
-func ofPort(port *plant.Port) *plant.Channel {
+func (f finder) ofPort(port *plant.Port) []*plant.Channel {
 	switch {
-	case port.Rear != nil:
-		return port.Rear.Link.Channel
-	case port.Onward != nil:
-		return port.Onward.Link.Channel
+	case port.Rear != nil || port.Onward != nil:
+		if some := f.strands.Through(port); len(some) > 0 {
+			return some
+		}
+		if port.Rear != nil {
+			return f.ofLink(port.Rear.Link)
+		}
+		return f.ofLink(port.Onward.Link)
 	case port.Front != nil:
-		return ofCord(port.Front)
+		return f.ofCord(port.Front)
 	}
 	return nil
 }
 
-// ofCord is the channel of a cord: that of a run behind one of its ends, or the
-// cord by itself between two pieces of equipment.
-func ofCord(cord *plant.Cord) *plant.Channel {
-	for _, port := range []*plant.Port{cord.From, cord.To} {
-		if port != nil && port.Rear != nil {
-			return port.Rear.Link.Channel
-		}
-	}
-	return &plant.Channel{Parts: []plant.Part{{Cord: cord}}, Cords: []*plant.Cord{cord}, Start: cord.From, End: cord.To}
-}
-
-func ofHolder(h *plant.Holder) ([]*plant.Channel, error) {
+// ofCord are the channels of a cord: those behind its ends, or the cord by itself
+// between two pieces of equipment.
+func (f finder) ofCord(cord *plant.Cord) []*plant.Channel {
 	var all []*plant.Channel
-	for i := range h.Ports {
-		if c := ofPort(&h.Ports[i]); c != nil && !slices.Contains(all, c) {
-			all = append(all, c)
-		}
-		if len(all) > mostPortsTraced {
-			return nil, &LostError{
-				fmt.Sprintf("%s has more than %d ports in use", schema.Printable(h.Label), mostPortsTraced),
-				"name one of its ports, such as " + h.Ports[0].String(),
+	for _, row := range []plant.Row{cord.FromRow, cord.ToRow} {
+		for i := range row {
+			if row[i].Front == cord && row[i].Rear != nil {
+				all = f.with(all, f.ofPort(&row[i]))
 			}
 		}
 	}
-	return all, nil
+	if len(all) > 0 {
+		return all
+	}
+	return []*plant.Channel{{
+		Parts: []plant.Part{{Cord: cord, From: cord.From, To: cord.To}}, Cords: []*plant.Cord{cord}, Start: cord.From, End: cord.To,
+	}}
 }

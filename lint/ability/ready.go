@@ -1,6 +1,8 @@
 package ability
 
 import (
+	"slices"
+
 	"homerun/schema"
 	"homerun/schema/plant"
 	"homerun/schema/standard"
@@ -34,7 +36,7 @@ func Ready(p *plant.Plant, application string, space *plant.Space) Survey {
 	if space != nil {
 		s.Space = space.Label
 	}
-	for _, c := range p.Channels {
+	for _, c := range every(p) {
 		if space != nil && !endsIn(c, space) || !live(c) {
 			continue
 		}
@@ -46,6 +48,26 @@ func Ready(p *plant.Plant, application string, space *plant.Space) Survey {
 		s.Results = append(s.Results, Result{Run: c.Links[0].Lead().Label, Far: farEnd(c), Answer: a})
 	}
 	return s
+}
+
+// every lists the channels of a plant in the order of the records. A fibre link
+// stands for each of the channels that its fibres are part of, those alike once.
+func every(p *plant.Plant) []*plant.Channel {
+	all := make([]*plant.Channel, 0, len(p.Channels))
+	fibres := make(map[*plant.Link][]*plant.Channel)
+	p.Strands(isFibre).Each(func(l *plant.Link, channels []*plant.Channel) { fibres[l] = slices.Clone(channels) })
+	taken := make(map[*plant.Channel]bool, len(p.Channels))
+	for _, l := range p.Links {
+		if isFibre(l) {
+			all = append(all, fibres[l]...)
+			continue
+		}
+		if !taken[l.Channel] {
+			taken[l.Channel] = true
+			all = append(all, l.Channel)
+		}
+	}
+	return all
 }
 
 // Of returns the results with a verdict; zero those that can not be told.
@@ -61,10 +83,9 @@ func (s *Survey) Of(v standard.Verdict) []Result {
 
 // farEnd is where the last link of a channel ends.
 func farEnd(c *plant.Channel) string {
-	last := c.Links[len(c.Links)-1]
-	for _, port := range []*plant.Port{last.To, c.Links[0].To} {
-		if port != nil {
-			return port.String()
+	for _, part := range slices.Backward(c.Parts) {
+		if part.Link != nil && part.To != nil {
+			return part.To.String()
 		}
 	}
 	return ""

@@ -81,6 +81,9 @@ func names(page *console.Page, some []Result, most int) {
 	labels := make([]string, len(shown))
 	for i, r := range shown {
 		labels[i] = schema.Printable(r.Run)
+		if i > 0 && shown[i-1].Run == r.Run || i+1 < len(shown) && shown[i+1].Run == r.Run {
+			labels[i] = r.name() // several fibres of one run
+		}
 	}
 	page.Line(2, 2, console.Plain(strings.Join(labels, ", ")))
 	more(page, left)
@@ -101,11 +104,7 @@ func reasons(page *console.Page, some []Result, most int) {
 			i = len(groups)
 			groups = append(groups, &group{because: r.Because, mend: r.Mend, source: r.Source})
 		}
-		name := schema.Printable(r.Run)
-		if r.Far != "" {
-			name += " (" + schema.Printable(r.Far) + ")"
-		}
-		groups[i].runs = append(groups[i].runs, name)
+		groups[i].runs = append(groups[i].runs, r.name())
 	}
 	for _, g := range groups {
 		page.Line(2, 6, console.In(console.Strong, strings.Join(g.runs, ", ")), console.Plain(": "+g.because))
@@ -119,6 +118,14 @@ func reasons(page *console.Page, some []Result, most int) {
 		page.Terms(6, terms...)
 	}
 	more(page, left)
+}
+
+// name is the run with its far end.
+func (r *Result) name() string {
+	if r.Far == "" {
+		return schema.Printable(r.Run)
+	}
+	return schema.Printable(r.Run) + " (" + schema.Printable(r.Far) + ")"
 }
 
 func cut(some []Result, most int) (shown []Result, left int) {

@@ -1,10 +1,6 @@
 package ability
 
-import (
-	"slices"
-
-	"homerun/schema/plant"
-)
+import "homerun/schema/plant"
 
 // A Station is one thing on the way from end to end: a port, a run or a cord.
 // An end that is not recorded is a station with none of them.
@@ -20,34 +16,19 @@ func stations(c *plant.Channel) []Station {
 	if c.OpenStart {
 		out = append(out, Station{})
 	}
-	at := c.Start
-	out = append(out, Station{Port: at})
+	out = append(out, Station{Port: c.Start})
 	for _, part := range c.Parts {
 		if part.Cord != nil {
-			at = part.Cord.Other(at)
-			out = append(out, Station{Cord: part.Cord}, Station{Port: at})
+			out = append(out, Station{Cord: part.Cord}, Station{Port: part.To})
 			continue
 		}
-		runs, ports := along(part.Link, at)
-		for i, r := range runs {
-			out = append(out, Station{Run: r}, Station{Port: ports[i]})
+		ports := append(part.Joints(), part.To)
+		for i, r := range part.Runs() {
+			out = append(out, Station{Run: r}, Station{Port: ports[min(i, len(ports)-1)]})
 		}
-		at = ports[len(ports)-1]
 	}
 	if c.OpenEnd {
 		out = append(out, Station{})
 	}
 	return out
-}
-
-// along lists the runs of a link with the port behind each, from the end that a
-// port stands at.
-func along(l *plant.Link, at *plant.Port) (runs []*plant.Run, behind []*plant.Port) {
-	runs = slices.Clone(l.Runs)
-	ports := append(append([]*plant.Port{l.From}, l.Joints...), l.To)
-	if at != nil && at == l.To && at != l.From {
-		slices.Reverse(runs)
-		slices.Reverse(ports)
-	}
-	return runs, ports[1:]
 }

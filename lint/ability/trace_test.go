@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -247,13 +248,22 @@ func TestSurveyCountsEveryChannel(t *testing.T) {
 	t.Parallel()
 	p := build(texts(t, "saltmarsh-hall"))
 	live := 0
-	for _, c := range p.Channels {
-		usable := true
-		for _, l := range c.Links {
-			usable = usable && l.Live()
-		}
-		if usable {
-			live++
+	var counted []*plant.Channel
+	for _, h := range p.Holders { // port by port, as a reader would ask
+		for i := range h.Ports {
+			found, err := ability.Find(p, h.Ports[i].String())
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, c := range found {
+				if len(c.Links) == 0 || slices.ContainsFunc(counted, c.Alike) {
+					continue
+				}
+				counted = append(counted, c)
+				if !slices.ContainsFunc(c.Links, func(l *plant.Link) bool { return !l.Live() }) {
+					live++
+				}
+			}
 		}
 	}
 	for _, application := range ability.Applications() {

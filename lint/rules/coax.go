@@ -124,7 +124,7 @@ func (t *coaxTree) along(h *coaxHop, r *plant.Run) {
 	if series == 0 || !stated || !r.Live() {
 		return
 	}
-	if holds(r.To, h.port) {
+	if r.To.Holds(h.port) {
 		end = r.From
 	}
 	if far := end.First(); far != nil {

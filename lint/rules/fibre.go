@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"slices"
-
 	"homerun/lint"
 	"homerun/schema"
 	"homerun/schema/plant"
@@ -10,15 +8,12 @@ import (
 	"homerun/schema/unit"
 )
 
-// light looks the fibre cable types up once for a pass, and follows light
-// through the plant: every fibre of a cable may go on to another place, so a
-// cable of twelve is part of several channels.
+// light looks the fibre cable types up once for a pass, and follows the fibres
+// of every link that is in use and of a class that is known.
 type light struct {
+	*plant.Strands
 	pass *lint.Pass
 	of   map[*plant.Cable]standard.Fibre
-	// order is the place of each fibre link among the links of the records: a
-	// channel of several belongs to the first of them.
-	order map[*plant.Link]int
 	// reaches are the reaches that were asked for.
 	reaches map[lightAsk]lightReach
 }
@@ -59,14 +54,11 @@ func newLight(p *lint.Pass) *light {
 		}
 	}
 	if len(g.of) == 0 {
+		g.Strands = &plant.Strands{}
 		return g
 	}
-	g.order, g.reaches = make(map[*plant.Link]int), make(map[lightAsk]lightReach)
-	for i, l := range p.Plant.Links {
-		if g.whole(l) {
-			g.order[l] = i
-		}
-	}
+	g.reaches = make(map[lightAsk]lightReach)
+	g.Strands = p.Plant.Strands(g.whole)
 	return g
 }
 
@@ -79,50 +71,6 @@ func (g *light) whole(l *plant.Link) bool {
 		}
 	}
 	return true
-}
-
-// each calls do for every fibre link with the channels that belong to it, those
-// alike once.
-func (g *light) each(do func(l *plant.Link, channels []*plant.Channel)) {
-	if len(g.order) == 0 {
-		return
-	}
-	var channels []*plant.Channel
-	for _, l := range g.pass.Plant.Links {
-		if _, known := g.order[l]; !known {
-			continue
-		}
-		channels = channels[:0]
-		dark := false
-		for i := range max(1, len(l.Lead().From)) {
-			if unplugged(l, i) {
-				if dark {
-					continue
-				}
-				dark = true
-			}
-			if c := g.strand(l, i); c != nil && !alike(channels, c) {
-				channels = append(channels, c)
-			}
-		}
-		if len(channels) > 0 {
-			do(l, channels)
-		}
-	}
-}
-
-// unplugged says whether nothing is plugged in at either end of a fibre: such
-// fibres of one cable need no looking at but once.
-func unplugged(l *plant.Link, i int) bool {
-	first, last := l.Lead().From, l.Runs[len(l.Runs)-1].To
-	near, far := at(first, i), at(last, opposite(i, len(first), len(last)))
-	return (near == nil || near.Front == nil) && (far == nil || far.Front == nil)
-}
-
-// alike says whether a channel of the same cables is among those found: most
-// fibres of a cable lie beside each other from end to end.
-func alike(channels []*plant.Channel, c *plant.Channel) bool {
-	return slices.ContainsFunc(channels, func(other *plant.Channel) bool { return slices.Equal(other.Parts, c.Parts) })
 }
 
 // A lightChannel is a channel of fibre, as long as the records know it.

@@ -20,7 +20,7 @@ var CategoryFibreLoss = &lint.Rule{
 
 func categoryFibreLoss(p *lint.Pass) {
 	g := newLight(p)
-	g.each(func(l *plant.Link, channels []*plant.Channel) {
+	g.Each(func(l *plant.Link, channels []*plant.Channel) {
 		var found worst
 		for _, r := range l.Runs {
 			if f, ok := g.tierOne(l, r); ok {

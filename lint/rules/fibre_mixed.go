@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"slices"
 
 	"homerun/lint"
 	"homerun/schema"
@@ -20,7 +19,7 @@ var CategoryFibreMixed = &lint.Rule{
 func categoryFibreMixed(p *lint.Pass) {
 	g := newLight(p)
 	told := make(map[[2]*schema.Record]bool)
-	g.each(func(_ *plant.Link, channels []*plant.Channel) {
+	g.Each(func(_ *plant.Link, channels []*plant.Channel) {
 		for _, c := range channels {
 			var last glass
 			for _, next := range g.glasses(c) {
@@ -46,26 +45,15 @@ type glass struct {
 // do not say what they are.
 func (g *light) glasses(c *plant.Channel) []glass {
 	var all []glass
-	port := c.Start
 	for _, part := range c.Parts {
 		if part.Cord != nil {
 			if class, known := g.of[part.Cord.Cable]; known {
 				all = append(all, glass{part.Cord.Entry, class})
 			}
-			if port != nil {
-				port = part.Cord.Other(port)
-			}
 			continue
 		}
-		runs := slices.Clone(part.Link.Runs)
-		if port != nil && !holds(runs[0].From, port) {
-			slices.Reverse(runs)
-		}
-		for _, r := range runs {
+		for _, r := range part.Runs() {
 			all = append(all, glass{r.Entry, g.of[r.Cable]})
-		}
-		if port != nil {
-			port = across(part.Link, port)
 		}
 	}
 	return all
@@ -107,7 +95,7 @@ func glassWords(class standard.Fibre) string {
 // runs behind them as badly. Their field says what they are made for, not what
 // the glass in them is, so that is an observation.
 func (g *light) hardware() {
-	if len(g.order) == 0 {
+	if !g.Any() {
 		return
 	}
 	for _, h := range g.pass.Plant.Holders {

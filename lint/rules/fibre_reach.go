@@ -19,7 +19,7 @@ var CategoryFibreReach = &lint.Rule{
 
 func categoryFibreReach(p *lint.Pass) {
 	g := newLight(p)
-	g.each(func(l *plant.Link, channels []*plant.Channel) {
+	g.Each(func(l *plant.Link, channels []*plant.Channel) {
 		var found worst
 		for _, r := range l.Runs {
 			if f, ok := overCopper(g, r); ok {

@@ -27,6 +27,45 @@ type Channel struct {
 type Part struct {
 	Link *Link
 	Cord *Cord
+	// From and To are the ports at its ends, in the order of the channel; nil
+	// where an end is not recorded or not found.
+	From, To *Port
+}
+
+// turned is the part as seen from the other end of the channel.
+func (p Part) turned() Part {
+	p.From, p.To = p.To, p.From
+	return p
+}
+
+// Runs are the runs of a link in the order of the channel; none for a cord.
+func (p Part) Runs() []*Run {
+	if p.Link == nil {
+		return nil
+	}
+	runs := slices.Clone(p.Link.Runs)
+	if p.back() {
+		slices.Reverse(runs)
+	}
+	return runs
+}
+
+// Joints are the ports between the runs of a link, in the order of the channel.
+func (p Part) Joints() []*Port {
+	if p.Link == nil {
+		return nil
+	}
+	joints := slices.Clone(p.Link.Joints)
+	if p.back() {
+		slices.Reverse(joints)
+	}
+	return joints
+}
+
+// back says whether the channel passes a link from its To end to its From end.
+func (p Part) back() bool {
+	near, far := p.Link.near(), p.Link.far()
+	return far.Holds(p.From) || !near.Holds(p.From) && near.Holds(p.To)
 }
 
 // CordLength is the sum of the recorded cords, known when each states its own.
@@ -89,11 +128,19 @@ func newChannel(l *Link) *Channel {
 	l.Channel = c
 	before, start, openStart := c.walk(l.From)
 	after, end, openEnd := c.walk(l.To)
+	c.join(before, Part{Link: l, From: l.From, To: l.To}, after)
+	c.Start, c.End, c.OpenStart, c.OpenEnd = start, end, openStart, openEnd
+	return c
+}
+
+// join puts together what was found outwards from both ends of a link, and
+// lists it by what it is.
+func (c *Channel) join(before []Part, link Part, after []Part) {
 	c.Parts = make([]Part, 0, len(before)+1+len(after))
-	for _, b := range slices.Backward(before) {
-		c.Parts = append(c.Parts, b)
+	for _, part := range slices.Backward(before) {
+		c.Parts = append(c.Parts, part.turned())
 	}
-	c.Parts = append(c.Parts, Part{Link: l})
+	c.Parts = append(c.Parts, link)
 	c.Parts = append(c.Parts, after...)
 	for _, part := range c.Parts {
 		if part.Link != nil {
@@ -102,8 +149,6 @@ func newChannel(l *Link) *Channel {
 			c.Cords = append(c.Cords, part.Cord)
 		}
 	}
-	c.Start, c.End, c.OpenStart, c.OpenEnd = start, end, openStart, openEnd
-	return c
 }
 
 // walk follows the fronts outwards from a link's outer port. A link that
@@ -114,19 +159,20 @@ func (c *Channel) walk(port *Port) (parts []Part, end *Port, open bool) {
 		if cord == nil {
 			return parts, port, !port.Holder.Joins()
 		}
-		parts = append(parts, Part{Cord: cord})
-		port = cord.Other(port)
+		other := cord.Other(port)
+		parts = append(parts, Part{Cord: cord, From: port, To: other})
+		port = other
 		if port == nil || port.Holder.IsEquipment() || port.Rear == nil || port.Rear.Link.Channel != nil {
 			return parts, port, false
 		}
 		next := port.Rear.Link
 		next.Channel = c
-		parts = append(parts, Part{Link: next})
+		other = next.From
 		if next.From == port {
-			port = next.To
-		} else {
-			port = next.From
+			other = next.To
 		}
+		parts = append(parts, Part{Link: next, From: port, To: other})
+		port = other
 	}
 	return parts, port, false
 }

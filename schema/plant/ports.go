@@ -46,6 +46,15 @@ func (r Row) First() *Port {
 	return &r[0]
 }
 
+// Holds says whether a port is one of the row's.
+func (r Row) Holds(port *Port) bool {
+	if port == nil || len(r) == 0 || r[0].Holder != port.Holder {
+		return false
+	}
+	n := port.Number - r[0].Number
+	return n >= 0 && n < len(r)
+}
+
 // place is where in the row a port stands, -1 where it does not.
 func (r Row) place(p *Port) int {
 	for i := range r {
