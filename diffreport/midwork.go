@@ -18,11 +18,12 @@ import (
 func (p *planner) mixed() []string {
 	var all []string
 	for label, in := range p.through {
-		for _, pull := range in {
-			if slices.ContainsFunc(p.outOf[label], func(out *task) bool { return pull.final().Number < out.final().Number }) {
-				all = append(all, label)
-				break
-			}
+		last := 0
+		for _, out := range p.outOf[label] {
+			last = max(last, out.final().Number)
+		}
+		if slices.ContainsFunc(in, func(pull *task) bool { return pull.final().Number < last }) {
+			all = append(all, label)
 		}
 	}
 	slices.Sort(all)

@@ -7,7 +7,7 @@ import "slices"
 func number(order []*task) []Step {
 	var kept []*task
 	for _, t := range order {
-		if n := len(kept); n > 0 && t.group != "" && t.group == kept[n-1].group && t.Space == kept[n-1].Space && t.Action == kept[n-1].Action && !slices.Contains(t.waits(), kept[n-1]) {
+		if n := len(kept); n > 0 && t.group != "" && t.group == kept[n-1].group && t.Space == kept[n-1].Space && t.Action == kept[n-1].Action && !slices.ContainsFunc(t.waiting, func(o *task) bool { return o.final() == kept[n-1] }) {
 			kept[n-1].join(t)
 			continue
 		}
@@ -24,8 +24,8 @@ func number(order []*task) []Step {
 	steps := make([]Step, len(kept))
 	lost := make(map[string]bool)
 	for i, t := range kept {
-		for _, before := range t.waits() {
-			t.After = append(t.After, before.Number)
+		for _, before := range t.waiting {
+			t.After = append(t.After, before.final().Number)
 		}
 		t.After = tidy(t.After)
 		t.Records, t.Outage, t.Cautions = tidy(t.Records), tidy(t.Outage), tidy(t.Cautions)

@@ -60,7 +60,8 @@ func (p *planner) router() *router {
 		if _, known := r.area[t.Space]; !known {
 			r.area[t.Space] = p.areaOf(t.Space)
 		}
-		for _, o := range t.waits() {
+		t.waiting = t.waits()
+		for _, o := range t.waiting {
 			r.open[t.place]++
 			r.followers[o.place] = append(r.followers[o.place], t)
 		}

@@ -17,6 +17,8 @@ type task struct {
 	// before what replaces it is ready. Where tasks would wait for each other
 	// in a ring, a preference is given up.
 	after, prefer []*task
+	// waiting is what waits gave when the order was found.
+	waiting []*task
 	// work is the cable that the task takes off or puts on, holder the label of
 	// the hardware that it puts in place.
 	work   *cableWork
@@ -122,27 +124,38 @@ func (t *task) waits() []*task {
 
 // arrange puts the tasks in an order that depends on nothing but what they say.
 func (p *planner) arrange() {
-	keys := make(map[*task]string, len(p.tasks))
-	for _, t := range p.tasks {
-		t.Records, t.Outage, t.Cautions = tidy(t.Records), tidy(t.Outage), tidy(t.Cautions)
-		keys[t] = t.Text + strings.Join(t.items, ", ") + t.tail
+	keys := make([]string, len(p.tasks))
+	for i, t := range p.tasks {
+		t.Records, t.Outage, t.Cautions = tidy(t.Records), tidy(slices.Clone(t.Outage)), tidy(t.Cautions)
+		keys[i], t.place = t.key(), i
 	}
-	slices.SortStableFunc(p.tasks, func(a, b *task) int {
-		return cmp.Or(cmp.Compare(a.phase, b.phase), cmp.Compare(a.Space, b.Space), cmp.Compare(a.Class, b.Class),
-			slices.Compare(a.Records, b.Records), cmp.Compare(keys[a], keys[b]))
+	slices.SortFunc(p.tasks, func(a, b *task) int {
+		if c := strings.Compare(keys[a.place], keys[b.place]); c != 0 {
+			return c
+		}
+		return a.place - b.place
 	})
 	for i, t := range p.tasks {
 		t.place = i
 	}
 }
 
+// key is a text that sorts tasks by phase, room, class and what they are about.
+func (t *task) key() string {
+	parts := make([]string, 0, 5+len(t.Records)+len(t.items))
+	parts = append(parts, string([]byte{byte(t.phase)}), t.Space, string([]byte{byte(t.Class)}))
+	parts = append(append(parts, t.Records...), t.Text)
+	return strings.Join(append(append(parts, t.items...), t.tail), gone)
+}
+
 // join makes a neighbour part of a task.
 func (t *task) join(u *task) {
 	u.into = t
-	t.Records = tidy(append(t.Records, u.Records...))
-	t.Outage = tidy(append(t.Outage, u.Outage...))
-	t.Cautions = tidy(append(t.Cautions, u.Cautions...))
+	t.Records = append(t.Records, u.Records...)
+	t.Outage = append(t.Outage, u.Outage...)
+	t.Cautions = append(t.Cautions, u.Cautions...)
 	t.after, t.prefer = append(t.after, u.after...), append(t.prefer, u.prefer...)
+	t.waiting = append(t.waiting, u.waiting...)
 	t.takes, t.frees = append(t.takes, u.takes...), append(t.frees, u.frees...)
 	t.items = append(t.items, u.items...)
 	for _, back := range u.undo {
