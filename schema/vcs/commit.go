@@ -29,6 +29,8 @@ func parseCommit(id, text string) (Commit, string, error) {
 			c.Committer = parsePerson(value)
 		case "encoding":
 			encoding = value
+		case "gpgsig", "gpgsig-sha256":
+			c.Signed = true
 		}
 	}
 	if !hexID(c.Tree) {

@@ -27,6 +27,17 @@ func TestSigned(t *testing.T) {
 		if got != c.want {
 			t.Errorf("%s: signed %v, want %v", name, got, c.want)
 		}
+		commit, err := opened.Resolve(t.Context(), id)
+		check(t, err)
+		if commit.Signed != c.want {
+			t.Errorf("%s: the commit says signed %v, want %v", name, commit.Signed, c.want)
+		}
+		for logged, err := range opened.Log(t.Context(), vcs.LogOptions{From: id}) {
+			check(t, err)
+			if logged.Signed != c.want {
+				t.Errorf("%s: the log says signed %v, want %v", name, logged.Signed, c.want)
+			}
+		}
 	}
 	if _, err := opened.Signed(t.Context(), "0123456789012345678901234567890123456789"); err == nil {
 		t.Error("a commit that is not there is neither signed nor unsigned")
