@@ -90,11 +90,8 @@ func (p *planner) labelNow(s side, label string) string {
 // earlier plant beside the later only those that are taken out.
 func (x *excerpt) cables(s side, paths []string, leaving map[string]bool) {
 	bundles := make(map[*plant.Bundle][]*plant.Run)
-	for _, r := range x.plantOf(s).Runs {
-		if r.Way == nil || leaving != nil && !leaving[r.Label] || physical(r) == nil {
-			continue
-		}
-		if !slices.ContainsFunc(r.Way.Pathways, func(w *plant.Pathway) bool { return slices.Contains(paths, x.labelNow(s, w.Label)) }) {
+	for _, r := range x.runsIn(s, paths) {
+		if leaving != nil && !leaving[r.Label] || physical(r) == nil {
 			continue
 		}
 		for _, row := range []plant.Row{r.From, r.To} {
@@ -113,6 +110,24 @@ func (x *excerpt) cables(s side, paths []string, leaving map[string]bool) {
 			x.bundle(s, b, runs, leaving)
 		}
 	}
+}
+
+// runsIn are the runs that lie in some pathways, each once.
+func (x *excerpt) runsIn(s side, paths []string) []*plant.Run {
+	var all []*plant.Run
+	met := make(map[*plant.Run]bool)
+	for _, w := range x.plantOf(s).Pathways {
+		if !slices.Contains(paths, x.labelNow(s, w.Label)) {
+			continue
+		}
+		for _, r := range w.Runs {
+			if !met[r] {
+				met[r] = true
+				all = append(all, r)
+			}
+		}
+	}
+	return all
 }
 
 // marked is the label of a cable, told from that of its successor.

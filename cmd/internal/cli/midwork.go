@@ -10,11 +10,11 @@ import (
 	"homerun/schema/unit"
 )
 
-// judge asks the linter about a plant in the middle of the work: only rules
+// objections asks the linter about a plant in the middle of the work: only rules
 // about cables that lie together, since only those can be broken by what is
 // right before and after. A rule that fails judges nothing here; it has failed
 // for the two plants as well, and that is reported.
-func judge(today unit.Date) func(*plant.Plant) []diffreport.Objection {
+func objections(today unit.Date) func(*plant.Plant) []diffreport.Objection {
 	var together []*lint.Rule
 	for _, r := range rules.All() {
 		if r.Review == nil && !r.Change && (r.Family() == "pathway" || r.Family() == "power" || r.Name == "rating-heat" || r.Name == "shielding-separation") {

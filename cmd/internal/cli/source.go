@@ -94,7 +94,12 @@ func (s *source) commit(ctx context.Context, c vcs.Commit) (*snapshot, error) {
 	if err != nil {
 		return nil, err
 	}
-	return s.snapshot(ctx, &snapshot{Name: c.ID, Title: "commit " + short(c.ID), Date: unit.DateOf(c.Committer.When)}, entries)
+	return s.snapshot(ctx, ofCommit(c), entries)
+}
+
+// ofCommit begins the snapshot of a commit.
+func ofCommit(c vcs.Commit) *snapshot {
+	return &snapshot{Name: c.ID, Title: "commit " + short(c.ID), Date: unit.DateOf(c.Committer.When)}
 }
 
 // parents are the commits before one, by their ids.
@@ -105,8 +110,20 @@ func (s *source) parents(ctx context.Context, rev string) ([]string, error) {
 
 func short(id string) string { return id[:min(len(id), 10)] }
 
-// snapshot reads the plants among the entries that the user asked for.
+// snapshot makes the plants among the entries that the user asked for.
 func (s *source) snapshot(ctx context.Context, snap *snapshot, entries []vcs.Entry) (*snapshot, error) {
+	build, err := s.gather(ctx, snap, entries)
+	if err != nil {
+		return nil, err
+	}
+	build()
+	return s.byLabel(snap)
+}
+
+// gather reads the files of the plants among the entries that the user asked
+// for, and returns what makes plants of them. That asks nothing of the source,
+// so that the next files can be read meanwhile.
+func (s *source) gather(ctx context.Context, snap *snapshot, entries []vcs.Entry) (build func(), err error) {
 	paths := make([]string, 0, len(entries))
 	byPath := make(map[string]vcs.Entry)
 	for _, e := range entries {
@@ -119,24 +136,27 @@ func (s *source) snapshot(ctx context.Context, snap *snapshot, entries []vcs.Ent
 		byPath[e.Path] = e
 	}
 	folders, strays := schema.Folders(paths)
-	folders, err := s.choose(folders, strays, snap.Title)
+	folders, err = s.choose(folders, strays, snap.Title)
 	if err != nil {
 		return nil, err
 	}
 	snap.entries, snap.strays = make(map[string][]vcs.Entry), strays
-	for _, folder := range folders {
+	files := make([][]*schema.File, len(folders))
+	for n, folder := range folders {
 		list := make([]vcs.Entry, len(folder.Files))
 		for i, file := range folder.Files {
 			list[i] = byPath[file]
 		}
-		files, err := s.read(ctx, list)
-		if err != nil {
+		if files[n], err = s.read(ctx, list); err != nil {
 			return nil, err
 		}
 		snap.entries[folder.Dir] = list
-		snap.Plants = append(snap.Plants, plant.Build(folder.Dir, files))
 	}
-	return s.byLabel(snap)
+	return func() {
+		for n, folder := range folders {
+			snap.Plants = append(snap.Plants, plant.Build(folder.Dir, files[n]))
+		}
+	}, nil
 }
 
 // choose keeps the plants below the folder where the user stands, or the one

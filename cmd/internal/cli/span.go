@@ -5,6 +5,7 @@ import (
 	"errors"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"homerun/diffreport"
@@ -30,17 +31,40 @@ func (s *source) span(ctx context.Context, rng string) (*span, error) {
 		return nil, err
 	}
 	sp := &span{}
-	if sp.head, err = s.commit(ctx, head); err != nil {
-		return nil, err
-	}
 	if base.ID == "" {
+		if sp.head, err = s.commit(ctx, head); err != nil {
+			return nil, err
+		}
 		return sp, s.between(ctx, sp, head, nil)
 	}
 	sp.baseID = base.ID
-	if sp.base, err = s.commit(ctx, base); err != nil && !isNoPlant(err) {
+	if sp.base, sp.head, err = s.both(ctx, base, head); err != nil {
 		return nil, err
 	}
 	return sp, s.between(ctx, sp, head, []string{base.ID})
+}
+
+// both reads two commits, the one while plants are made of the other. The base
+// may have no plant: then it is nil.
+func (s *source) both(ctx context.Context, was, is vcs.Commit) (base, head *snapshot, err error) {
+	entries, err := s.repo.Tree(ctx, is.ID)
+	if err != nil {
+		return nil, nil, err
+	}
+	head = ofCommit(is)
+	build, err := s.gather(ctx, head, entries)
+	if err != nil {
+		return nil, nil, err
+	}
+	var made sync.WaitGroup
+	made.Go(build)
+	base, err = s.commit(ctx, was)
+	made.Wait()
+	if err != nil && !isNoPlant(err) {
+		return nil, nil, err
+	}
+	head, err = s.byLabel(head)
+	return base, head, err
 }
 
 func (s *source) stagedSpan(ctx context.Context) (*span, error) {

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"slices"
+	"sync"
 
 	"homerun/diffreport"
 	"homerun/lint"
@@ -9,47 +10,47 @@ import (
 )
 
 // plan works out one plant's order, with the findings that it brings and those
-// that it settles.
+// that it settles. The plant before is held against the rules while the two are
+// compared.
 func (sp *span) plan(before, after *plant.Plant) (diffreport.Order, error) {
-	changes := diffreport.Compare(before, after, diffreport.Options{})
-	introduced, cleared, err := sp.findings(before, after, changes)
+	var changes []diffreport.Change
+	var compared sync.WaitGroup
+	compared.Go(func() { changes = diffreport.Compare(before, after, diffreport.Options{}) })
+	stood, err := sp.lint(before, nil, nil)
+	compared.Wait()
+	if err != nil {
+		return diffreport.Order{}, err
+	}
+	stands, err := sp.lint(after, before, changes)
 	if err != nil {
 		return diffreport.Order{}, err
 	}
 	return diffreport.Plan(before, after, changes, diffreport.PlanOptions{
-		Base: sp.baseID, Head: sp.head.Name, Commits: sp.commits, Introduced: lines(introduced), Cleared: lines(cleared),
-		Judge: judge(sp.head.Date),
+		Base: sp.baseID, Head: sp.head.Name, Commits: sp.commits, Judge: objections(sp.head.Date),
+		// What is cleared is what the way back would introduce.
+		Introduced: lines(introduced(stood, stands, diffreport.Former(changes))),
+		Cleared:    lines(introduced(stands, stood, diffreport.Latter(changes))),
 	}), nil
 }
 
-// findings holds both plants against the rules, on the day of the later.
-func (sp *span) findings(before, after *plant.Plant, changes []diffreport.Change) (introduced, cleared []lint.Finding, err error) {
-	stood, stands := &lint.Report{}, &lint.Report{}
-	if before != nil {
-		if stood, err = lintPlant(before, sp.head.Date); err != nil {
-			return nil, nil, err
-		}
+// lint holds one plant against the rules on the day of the later, and the change
+// that led to it; a plant that is only on one side finds nothing on the other.
+func (sp *span) lint(p, before *plant.Plant, changes []diffreport.Change) (*lint.Report, error) {
+	switch {
+	case p == nil:
+		return &lint.Report{}, nil
+	case before == nil:
+		return lintPlant(p, sp.head.Date)
 	}
-	if after != nil {
-		if stands, err = lintChange(before, after, changes, sp.head.Date); err != nil {
-			return nil, nil, err
-		}
-	}
-	lint.Introduced(everything(stood), stands.Findings, diffreport.Former(changes))
-	introduced = chosenFindings(stands.Findings)
-	// What is cleared is what the way back would introduce.
-	lint.Introduced(everything(stands), stood.Findings, diffreport.Latter(changes))
-	return introduced, chosenFindings(stood.Findings), nil
+	return lintChange(before, p, changes, sp.head.Date)
 }
 
-// everything is what a report found, also what a waiver covers.
-func everything(r *lint.Report) []lint.Finding {
-	return append(slices.Clip(r.Findings), r.Waived...)
-}
-
-func chosenFindings(all []lint.Finding) []lint.Finding {
+// introduced are the findings of one report that the other does not have, not
+// even under a waiver.
+func introduced(without, with *lint.Report, former func(string) string) []lint.Finding {
+	lint.Introduced(append(slices.Clip(without.Findings), without.Waived...), with.Findings, former)
 	var some []lint.Finding
-	for _, f := range all {
+	for _, f := range with.Findings {
 		if f.Introduced {
 			some = append(some, f)
 		}
