@@ -15,8 +15,14 @@ type comparison struct {
 	units   unit.System
 	plants  [2]*plant.Plant
 	sides   [2][]subject
-	// first finds the first record of a kind and label on each side.
-	first [2]map[key]int
+	// first finds the first record of a kind and label on each side; it is made
+	// when it is first asked for. unique is set where no label is given twice:
+	// then every labelled record is the first.
+	first  [2]map[key]int
+	unique bool
+	// left are the records of a side that have no unchanged partner; nil where
+	// labels are not unique.
+	left [2]map[key]int
 	// partner gives for each record the place of the same one on the other
 	// side, or -1.
 	partner [2][]int
@@ -56,17 +62,35 @@ func newComparison(base, head *plant.Plant, o Options) *comparison {
 		}
 		c.plants[s] = p
 		c.sides[s] = subjects(p)
-		c.first[s] = make(map[key]int, len(c.sides[s]))
 		c.partner[s] = make([]int, len(c.sides[s]))
 		for i := range c.sides[s] {
 			c.partner[s][i] = -1
+		}
+	}
+	c.unique = !doubled(c.plants[earlier]) && !doubled(c.plants[later])
+	c.units = c.plants[later].Units
+	return c
+}
+
+// doubled says whether a plant gives a label twice.
+func doubled(p *plant.Plant) bool {
+	return slices.ContainsFunc(p.Problems, func(pr schema.Problem) bool { return pr.Code == schema.DuplicateLabel })
+}
+
+// place is where a side has the first record of a kind and label, or -1.
+func (c *comparison) place(s side, k key) int {
+	if c.first[s] == nil {
+		c.first[s] = make(map[key]int, len(c.sides[s]))
+		for i := range c.sides[s] {
 			if _, taken := c.first[s][c.sides[s][i].key()]; !taken {
 				c.first[s][c.sides[s][i].key()] = i
 			}
 		}
 	}
-	c.units = c.plants[later].Units
-	return c
+	if i, ok := c.first[s][k]; ok {
+		return i
+	}
+	return -1
 }
 
 // pair finds for each record the same one on the other side: the plant record,
@@ -76,6 +100,7 @@ func (c *comparison) pair() {
 	if b, h := c.sides[earlier], c.sides[later]; len(b) > 0 && len(h) > 0 && b[0].Kind.Name == schema.KindPlant && h[0].Kind.Name == schema.KindPlant {
 		c.join(0, 0, "there is one plant record on both sides")
 	}
+	c.unchanged()
 	c.stated()
 	c.namesakes()
 	c.found()
@@ -101,6 +126,55 @@ func (c *comparison) bears(s side, of subject) bool {
 	return ok && it.Record() == of.Record
 }
 
+// unchanged pairs what a reader gave as one and the same record for both sides,
+// which is nearly everything in most comparisons: a label that its bearer keeps
+// is nobody else's. Most records stand in the same order on both sides.
+func (c *comparison) unchanged() {
+	if !c.unique {
+		return
+	}
+	was, is := c.sides[earlier], c.sides[later]
+	b := 0
+	for h := range is {
+		at := b
+		for at < len(was) && at < b+maxLeft && was[at].Record != is[h].Record {
+			at++
+		}
+		if at < len(was) && was[at].Record == is[h].Record && is[h].Label != "" {
+			if c.partner[earlier][at] < 0 && c.partner[later][h] < 0 {
+				c.join(at, h, "")
+			}
+			b = at + 1
+		} else if b < len(was) && was[b].key() == is[h].key() {
+			b++ // changed where it stands
+		}
+	}
+	for _, s := range []side{earlier, later} {
+		c.left[s] = make(map[key]int)
+		for i := range c.sides[s] {
+			if c.partner[s][i] < 0 {
+				c.left[s][c.sides[s][i].key()] = i
+			}
+		}
+	}
+}
+
+// namesake is where a side has the record of the same kind and label as one that
+// has no unchanged partner, or -1.
+func (c *comparison) namesake(s side, k key) int {
+	if c.left[s] == nil || k.label == "" {
+		return c.place(s, k)
+	}
+	if i, ok := c.left[s][k]; ok {
+		return i
+	}
+	return -1
+}
+
+// maxLeft is how many records that have gone are passed over in the search for
+// one that has stayed.
+const maxLeft = 8
+
 // namesakes pairs what has the same kind and label on both sides. Where a label
 // is given twice, its first bearers belong together.
 func (c *comparison) namesakes() {
@@ -110,8 +184,8 @@ func (c *comparison) namesakes() {
 			continue
 		}
 		k := c.sides[later][h].key()
-		b, ok := c.first[earlier][k]
-		if ok && c.first[later][k] == h && c.partner[earlier][b] < 0 {
+		b := c.namesake(earlier, k)
+		if b >= 0 && c.namesake(later, k) == h && c.partner[earlier][b] < 0 {
 			c.join(b, h, "")
 			continue
 		}

@@ -83,26 +83,25 @@ func (c *comparison) dependants(cl *claim, byB, byH map[int]*claim) []*claim {
 	return found
 }
 
-func (c *comparison) place(s side, k key) int {
-	if i, ok := c.first[s][k]; ok {
-		return i
-	}
-	return -1
-}
-
 // claims lists what records newly state, each record at most once: where two
 // claim the same one, none of them is believed.
 func (c *comparison) claims() []*claim {
 	var all []*claim
 	for h, is := range c.sides[later] {
-		if old, fresh := c.freshFormer(later, is); fresh && c.first[later][is.key()] == h {
+		if c.partner[later][h] >= 0 {
+			continue
+		}
+		if old, fresh := c.freshFormer(later, is); fresh && c.place(later, is.key()) == h {
 			if b := c.place(earlier, key{is.Kind, old}); b >= 0 {
 				all = append(all, &claim{b: b, h: h, how: fmt.Sprintf("it states its former label: former = %q", old)})
 			}
 		}
 	}
 	for b, was := range c.sides[earlier] {
-		if old, fresh := c.freshFormer(earlier, was); fresh && c.first[earlier][was.key()] == b && !c.tidied(was) {
+		if c.partner[earlier][b] >= 0 {
+			continue
+		}
+		if old, fresh := c.freshFormer(earlier, was); fresh && c.place(earlier, was.key()) == b && !c.tidied(was) {
 			if h := c.place(later, key{was.Kind, old}); h >= 0 {
 				all = append(all, &claim{b: b, h: h, back: true, how: "it has the label again that it had before"})
 			}
@@ -118,7 +117,7 @@ func (c *comparison) freshFormer(s side, r subject) (label string, fresh bool) {
 	if v == nil || v.Bad || v.Text == r.Label || v.Text == "" {
 		return "", false
 	}
-	if i := c.place(1-s, r.key()); i >= 0 {
+	if i := c.namesake(1-s, r.key()); i >= 0 {
 		if w := c.sides[1-s][i].Own(fieldFormer); w != nil && w.Text == v.Text {
 			return "", false
 		}
