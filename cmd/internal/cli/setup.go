@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -162,10 +163,24 @@ func (p *place) hooksLacking(context.Context) ([]lack, error) {
 		case hookIdle:
 			lacks = append(lacks, lack{"the hook " + name + " is set, but git may not run it: " + path, "make it a program: chmod +x " + shellQuote(path)})
 		case hookForeign:
+			if p.byFramework() {
+				continue
+			}
 			lacks = append(lacks, lack{"the hook " + name + " is somebody else's and does not run git homerun: " + path, mendSetup + " (it runs first then), or add to it: " + hookLines(p.program, []string{name})})
 		}
 	}
 	return lacks, nil
+}
+
+// frameworkFile is where the hook framework of many languages is told what its
+// hooks run.
+const frameworkFile = ".pre-commit-config.yaml"
+
+// byFramework says whether the framework is told to run git homerun: then its
+// hooks do, though they do not say so.
+func (p *place) byFramework() bool {
+	text, err := p.repo.ReadFile(frameworkFile)
+	return err == nil && strings.Contains(string(text), "homerun")
 }
 
 // settings are what git is told about the drivers: name and value. Git takes %
