@@ -3,7 +3,6 @@ package cli
 import (
 	"embed"
 	"fmt"
-	"io"
 	"slices"
 	"strings"
 
@@ -40,7 +39,7 @@ For example: git homerun completion bash > FILE.`,
 			if err != nil {
 				return fmt.Errorf("the script for %s: %w", args[0], err)
 			}
-			_, err = io.WriteString(a.Out, string(text))
+			_, err = a.Out.Write(text)
 			return err
 		},
 	}

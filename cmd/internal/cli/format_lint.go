@@ -66,8 +66,12 @@ func about(rule string) string {
 	}
 	parts := []string{page.What}
 	for _, s := range [][2]string{
-		{"Why: ", page.Why}, {"Formula: ", page.Formula}, {"Source: ", page.Source},
-		{"How sure: ", page.Sure}, {"Caution: ", page.Caution}, {"Who decides: ", page.Decides},
+		{"Why: ", page.Why},
+		{"Formula: ", page.Formula},
+		{"Source: ", page.Source},
+		{"How sure: ", page.Sure},
+		{"Caution: ", page.Caution},
+		{"Who decides: ", page.Decides},
 	} {
 		if s[1] != "" {
 			parts = append(parts, s[0]+s[1])

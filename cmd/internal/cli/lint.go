@@ -96,11 +96,11 @@ func (a *app) lint(ctx context.Context, o lintFlags) error {
 		return err
 	}
 	if o.hook {
-		if err := leftBehind(snap, bases); err != nil {
+		if err = leftBehind(snap, bases); err != nil {
 			return err
 		}
 		if len(snap.Plants) == 0 {
-			_, err := fmt.Fprintln(a.Err, "git homerun: this commit holds no plant.hcl: nothing to check")
+			_, err = fmt.Fprintln(a.Err, "git homerun: this commit holds no plant.hcl: nothing to check")
 			return err
 		}
 	}
@@ -223,8 +223,10 @@ func leftBehind(snap *snapshot, bases []*snapshot) error {
 		for _, entries := range base.entries {
 			for _, e := range entries {
 				if slices.Contains(snap.strays, e.Path) {
-					return &noPlantError{schema.Printable(e.Path) + " belonged to a plant, and this commit takes the plant's plant.hcl away: nobody would check it any more",
-						"keep plant.hcl, or take the records out too"}
+					return &noPlantError{
+						schema.Printable(e.Path) + " belonged to a plant, and this commit takes the plant's plant.hcl away: nobody would check it any more",
+						"keep plant.hcl, or take the records out too",
+					}
 				}
 			}
 		}

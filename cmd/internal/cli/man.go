@@ -47,19 +47,19 @@ func (a *app) man(ctx context.Context, root *cobra.Command, dir, ending string) 
 	if !filepath.IsAbs(dir) {
 		dir = filepath.Join(a.stand, dir)
 	}
-	if err := os.MkdirAll(dir, 0o777); err != nil {
+	if err = os.MkdirAll(dir, 0o777); err != nil {
 		return fmt.Errorf("the folder for manual pages can not be made: %w", err)
 	}
 	commands := visible(root)
 	for _, cmd := range commands {
-		if err := ctx.Err(); err != nil {
+		if err = ctx.Err(); err != nil {
 			return err
 		}
 		text := manPage(cmd, today)
 		if ending == webEnding {
 			text = webPage(cmd)
 		}
-		if err := replaceFile(filepath.Join(dir, pageName(cmd)+ending), []byte(text), 0o644); err != nil {
+		if err = replaceFile(filepath.Join(dir, pageName(cmd)+ending), []byte(text), 0o644); err != nil {
 			return err
 		}
 	}

@@ -85,18 +85,18 @@ type past struct {
 // commit writes the files that differ, on top of one or two parents.
 func (p *past) commit(subject string, parent, other int) {
 	p.n++
-	fmt.Fprintf(p.out, "commit refs/heads/main\nmark :%d\n", p.n)
-	fmt.Fprintf(p.out, "author Ada Moor <ada@example.org> %d +0100\ncommitter Ben Fell <ben@example.org> %d +0100\n", p.when(), p.when())
-	fmt.Fprintf(p.out, "data %d\n%s\n", len(subject), subject)
+	p.say("commit refs/heads/main\nmark :%d\n", p.n)
+	p.say("author Ada Moor <ada@example.org> %d +0100\ncommitter Ben Fell <ben@example.org> %d +0100\n", p.when(), p.when())
+	p.say("data %d\n%s\n", len(subject), subject)
 	if parent > 0 {
-		fmt.Fprintf(p.out, "from :%d\n", parent)
+		p.say("from :%d\n", parent)
 	}
 	if other > 0 {
-		fmt.Fprintf(p.out, "merge :%d\n", other)
+		p.say("merge :%d\n", other)
 		p.truth.Merges = append(p.truth.Merges, p.n)
 	}
 	for _, path := range p.gone {
-		fmt.Fprintf(p.out, "D %s\n", path)
+		p.say("D %s\n", path)
 	}
 	if parent == 0 {
 		p.write("plant.hcl", p.common())
@@ -114,8 +114,12 @@ func (p *past) commit(subject string, parent, other int) {
 // when is the time of the commit at hand, in seconds.
 func (p *past) when() int { return 978303600 + 3600*p.n }
 
+// say writes to the stream. A failure is kept by the writer and met when the
+// history is finished.
+func (p *past) say(format string, args ...any) { _, _ = fmt.Fprintf(p.out, format, args...) }
+
 func (p *past) write(path, text string) {
-	fmt.Fprintf(p.out, "M 100644 inline %s\ndata %d\n%s\n", path, len(text), text)
+	p.say("M 100644 inline %s\ndata %d\n%s\n", path, len(text), text)
 }
 
 func (p *past) touch(f int) {

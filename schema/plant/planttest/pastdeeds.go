@@ -211,7 +211,7 @@ func (p *past) install(h *pastPanel) {
 			continue
 		}
 		r := &pastRun{label: p.freshRun(h), port: port, decimetres: 410 + p.random.IntN(440)}
-		r.thing = p.born(r.label, "add")
+		r.thing = p.born(r.label)
 		h.runs = append(h.runs, r)
 		p.touch(h.bundle)
 		return

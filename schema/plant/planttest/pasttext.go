@@ -46,14 +46,14 @@ func (p *past) build(panels int) {
 			label: fmt.Sprintf("%dA-%s", floor, letter), place: fmt.Sprintf("%d.%s", floor, letter), space: i % 20, floor: floor, cable: "c6a-cmp", indent: 2,
 			hardware: 3 * i * p.files / (3 * panels), bundle: (3*i + 1) * p.files / (3 * panels), extra: (3*i + 2) * p.files / (3 * panels),
 		}
-		h.thing = p.born(h.label, "add")
+		h.thing = p.born(h.label)
 		for port := 1; port <= perPanel; port++ {
 			r := &pastRun{label: fmt.Sprintf("%s%02d", h.label, port), port: port, decimetres: 410 + p.random.IntN(440), tested: port%4 == 1}
-			r.thing = p.born(r.label, "add")
+			r.thing = p.born(r.label)
 			h.runs = append(h.runs, r)
 			if port%4 == 1 {
 				c := &pastCord{label: fmt.Sprintf("%s-C%02d", h.label, port), port: port, plug: i%20*perPanel + port}
-				c.thing = p.born(c.label, "add")
+				c.thing = p.born(c.label)
 				h.cords = append(h.cords, c)
 			}
 		}
@@ -62,9 +62,9 @@ func (p *past) build(panels int) {
 }
 
 // born counts a new thing, with its deed in the commit that comes next.
-func (p *past) born(label, class string) int {
+func (p *past) born(label string) int {
 	p.things++
-	p.record(p.things, class, "", label)
+	p.record(p.things, "add", "", label)
 	return p.things
 }
 
