@@ -19,6 +19,11 @@ func Screens() []string {
 	return []string{"U/UTP", "F/UTP", "S/UTP", "SF/UTP", "U/FTP", "F/FTP", "S/FTP", "SF/FTP", "UTP", "FTP", "STP", "ScTP"}
 }
 
+// Wavelengths are those at which fibre is measured.
+func Wavelengths() []string {
+	return []string{"850 nm", "953 nm", "1300 nm", "1310 nm", "1383 nm", "1550 nm"}
+}
+
 // Connectors are the fibre connectors of the IEC 61754 series.
 func Connectors() []string {
 	return []string{"LC", "SC", "ST", "FC", "MPO-12", "MPO-16", "MPO-24"}

@@ -153,14 +153,24 @@ func (l *light) byLength(a *Answer, reach standard.OpticalReach) {
 
 // byLoss holds what the channel may lose against what the application leaves
 // it. The sum counts every part at the most that it may lose: a measurement may
-// show less.
+// show less, or more.
 func (l *light) byLoss(a *Answer, reach standard.OpticalReach) {
 	sum, ok := l.loss(reach.Wavelength)
-	if !ok {
+	if !ok || reach.Loss == 0 {
+		return
+	}
+	m := plant.MeasuredLinks(l.Links, reach.Wavelength)
+	if m.Least > reach.Loss {
+		l.measuredOver(a, reach, m)
 		return
 	}
 	verdict, src, ok := reach.JudgeLoss(sum.AsLoss())
 	if !ok || verdict == standard.Carries {
+		return
+	}
+	if cords, known := l.cordsLoss(reach.Wavelength); known && m.Whole && m.Most <= reach.Loss-cords.AsLoss() {
+		a.Working = append(a.Working, measuredTerms(m)...)
+		a.Working = append(a.Working, Term{"allowed at " + reach.Wavelength.String(), reach.Loss.Text(l.plant.Units)})
 		return
 	}
 	shown, limit := sum.AsLoss().Beside(reach.Loss, l.plant.Units)
@@ -172,6 +182,40 @@ func (l *light) byLoss(a *Answer, reach standard.OpticalReach) {
 	a.Short = (sum.AsLoss() - reach.Loss).String()
 	a.Mend = "measure its loss, or take connections out"
 	a.Working = append(a.Working, lightTerms(&sum)...)
+}
+
+// measuredOver is a channel whose links were measured to lose too much already.
+func (l *light) measuredOver(a *Answer, reach standard.OpticalReach, m plant.LinkLoss) {
+	shown, limit := m.Least.Beside(reach.Loss, l.plant.Units)
+	a.Verdict, a.Source = standard.NotCarried, reach.LossSource.String()
+	if !reach.LossSource.Sure() {
+		a.Verdict = standard.Conditional // the limit itself is not certain
+	}
+	a.Because = fmt.Sprintf("measured to lose %s, limit %s", shown, limit)
+	a.Short = (m.Least - reach.Loss).String()
+	a.Mend = "clean the connectors and measure again, or take connections out"
+	a.Working = append(a.Working, measuredTerms(m)...)
+}
+
+func measuredTerms(m plant.LinkLoss) []Term {
+	terms := make([]Term, len(m.Tests))
+	for i, t := range m.Tests {
+		loss, _ := schema.TestLoss.In(t.Record())
+		terms[i] = Term{"measured, test " + schema.Printable(t.Label), loss.String()}
+	}
+	return terms
+}
+
+// cordsLoss is what the cords lose without their connections, which a test of
+// the links between them has measured.
+func (l *light) cordsLoss(at standard.Wavelength) (standard.FibreLoss, bool) {
+	var cords []standard.FibrePart
+	for _, part := range l.parts {
+		if strings.HasPrefix(part.Name, "cord ") {
+			cords = append(cords, part)
+		}
+	}
+	return standard.LossOfFibre(standard.FibreLink{Regime: l.plant.Regime, Wavelength: at, Parts: cords})
 }
 
 // loss adds up the most that the channel may lose. Cords that are not recorded

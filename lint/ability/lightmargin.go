@@ -1,9 +1,8 @@
 package ability
 
 import (
-	"fmt"
-
 	"homerun/schema"
+	"homerun/schema/plant"
 	"homerun/schema/standard"
 	"homerun/schema/unit"
 )
@@ -48,30 +47,33 @@ func (c *Channel) lightMargin(l *light, at standard.Wavelength) {
 	if source.Confidence = sum.Confidence; source.Confidence != 0 {
 		m.Source = source.String()
 	}
-	if loss, label, measured := l.measured(); measured {
-		shown, limit := loss.Beside(sum.AsLimit(), unit.Metric)
+	if t, measured := l.measured(at); measured {
+		shown, limit := t.Loss.Beside(sum.AsLimit(), unit.Metric)
 		m.Value, m.Limit = shown, limit
-		m.Left, m.Over = (sum.AsLimit() - loss).String(), loss > sum.AsLimit()
-		m.Working = append(m.Working, Term{"measured", fmt.Sprintf("%s, %s, at a wavelength that the record does not state", loss, label)})
+		m.Left, m.Over = (sum.AsLimit() - t.Loss).String(), t.Loss > sum.AsLimit()
+		m.Working = append(m.Working, Term{"measured", t.Loss.String() + ", " + schema.Printable(t.Test.Label) + ", " + measuredAt(t)})
 	}
 	c.Margins = append(c.Margins, m)
 }
 
-// measured is the loss of the last test of the channel that states one. Only a
-// channel of one link is measured by the test of it.
-func (l *light) measured() (loss unit.Loss, label string, ok bool) {
-	if len(l.Links) != 1 {
-		return 0, "", false
+func measuredAt(t plant.Measured) string {
+	if t.At == 0 {
+		return "at a wavelength that the record does not state"
 	}
-	var last unit.Date
+	return "at " + t.At.String()
+}
+
+// measured is the last measurement of the channel at a wavelength. Only a
+// channel of one link is measured by the test of it: then the greatest of what
+// its runs show.
+func (l *light) measured(at standard.Wavelength) (worst plant.Measured, ok bool) {
+	if len(l.Links) != 1 {
+		return worst, false
+	}
 	for _, r := range l.Links[0].Runs {
-		for _, t := range r.Tests {
-			found, stated := schema.TestLoss.In(t.Record())
-			date, dated := schema.TestDate.In(t.Record())
-			if stated && dated && (!ok || !date.Before(last)) {
-				loss, label, last, ok = found, schema.Printable(t.Label), date, true
-			}
+		if t, found := r.MeasuredAt(at); found && (!ok || t.Loss > worst.Loss) {
+			worst, ok = t, true
 		}
 	}
-	return loss, label, ok
+	return worst, ok
 }

@@ -23,8 +23,10 @@ func categoryFibreLoss(p *lint.Pass) {
 	g.Each(func(l *plant.Link, channels []*plant.Channel) {
 		var found worst
 		for _, r := range l.Runs {
-			if f, ok := g.tierOne(l, r); ok {
-				found = found.with(f)
+			for _, m := range r.Measured() {
+				if f, ok := g.tierOne(l, r, m); ok {
+					found = found.with(f)
+				}
 			}
 		}
 		for _, c := range channels {
@@ -41,41 +43,37 @@ func categoryFibreLoss(p *lint.Pass) {
 // tierOne compares the measured loss of a run with the sum of the parts of its
 // link. Where the test does not say at which wavelength it was made, the one at
 // which fibre may lose most is taken.
-func (g *light) tierOne(l *plant.Link, r *plant.Run) (f lint.Finding, ok bool) {
-	t, ok := lastLoss(r)
-	if !ok {
+func (g *light) tierOne(l *plant.Link, r *plant.Run, t plant.Measured) (f lint.Finding, ok bool) {
+	w, sum, ok := g.tierLimit(l, t.At)
+	if !ok || t.Loss <= sum.AsLimit() {
 		return f, false
 	}
-	w, sum, ok := g.tierLimit(l, t)
-	if !ok || t.loss <= sum.AsLimit() {
-		return f, false
-	}
-	shown, limit := t.loss.Beside(sum.AsLimit(), g.pass.Units())
+	shown, limit := t.Loss.Beside(sum.AsLimit(), g.pass.Units())
 	f = lint.About(r.Entry)
 	f.Message = fmt.Sprintf("%s: measured loss %s, the parts of the link may lose %s at %s", schema.Printable(r.Label), shown, limit, w)
 	wavelength := w.String() + ", as the test says"
-	if t.window == 0 {
+	if t.At == 0 {
 		wavelength = w.String() + " assumed, where fibre may lose most"
 	}
-	f.Working = append([]lint.Term{term("measured, test "+schema.Printable(t.test.Label), shown), term("wavelength", wavelength)}, fibreTerms(&sum, g.pass)...)
+	f.Working = append([]lint.Term{term("measured, test "+schema.Printable(t.Test.Label), shown), term("wavelength", wavelength)}, fibreTerms(&sum, g.pass)...)
 	f.Result, f.Limit, f.Source = shown, limit, sumSource(&sum)
 	if sum.Confidence != standard.Confirmed {
 		f.Severity = lint.Observation
 	}
 	f.Next = "clean and inspect the connectors, look for tight bends and bad splices, then measure again"
-	f.Excess = (t.loss - sum.AsLimit()).Decibels()
+	f.Excess = (t.Loss - sum.AsLimit()).Decibels()
 	f.Key = []string{"measured"}
-	f.Related = []schema.Note{note(t.test.Entry, "the measurement")}
+	f.Related = []schema.Note{note(t.Test.Entry, "the measurement")}
 	return f, true
 }
 
 // tierLimit is the sum of the parts of a link at the wavelength of a test.
-func (g *light) tierLimit(l *plant.Link, t lightTest) (w standard.Wavelength, sum standard.FibreLoss, ok bool) {
-	if t.window != 0 {
-		sum, ok = g.linkSum(l, t.window)
-		return t.window, sum, ok
+func (g *light) tierLimit(l *plant.Link, at standard.Wavelength) (w standard.Wavelength, sum standard.FibreLoss, ok bool) {
+	if at != 0 {
+		sum, ok = g.linkSum(l, at)
+		return at, sum, ok
 	}
-	for _, candidate := range windows {
+	for _, candidate := range [...]standard.Wavelength{standard.Nm850, standard.Nm1300, standard.Nm1310, standard.Nm1550} {
 		if at, known := g.linkSum(l, candidate); known && (!ok || at.Total > sum.Total) {
 			w, sum, ok = candidate, at, true
 		}
@@ -110,12 +108,12 @@ func (g *light) budget(u *lightUse) (f lint.Finding, ok bool) {
 	if !ok {
 		return f, false
 	}
-	m := measuredLinks(u.Links, u.reach.Wavelength)
-	if m.least > u.reach.Loss {
+	m := plant.MeasuredLinks(u.Links, u.reach.Wavelength)
+	if m.Least > u.reach.Loss {
 		return u.measuredOver(g.pass, m), true
 	}
 	cords, ok := g.cordsSum(&u.lightChannel, u.reach.Wavelength)
-	if !ok || sum.AsLoss() <= u.reach.Loss || m.whole && addLoss(m.most, cords.AsLoss()) <= u.reach.Loss {
+	if !ok || sum.AsLoss() <= u.reach.Loss || m.Whole && m.Most <= u.reach.Loss-cords.AsLoss() {
 		return f, false
 	}
 	return u.maybeOver(g.pass, &sum), true
@@ -145,11 +143,11 @@ func (u *lightUse) certainlyWithin() bool {
 const mostConnection = 0.75
 
 // measuredOver is a channel whose links were measured to lose too much already.
-func (u *lightUse) measuredOver(p *lint.Pass, m lightTests) lint.Finding {
-	shown, limit := m.least.Beside(u.reach.Loss, p.Units())
+func (u *lightUse) measuredOver(p *lint.Pass, m plant.LinkLoss) lint.Finding {
+	shown, limit := m.Least.Beside(u.reach.Loss, p.Units())
 	f := u.finding(u.reach.LossSource)
 	f.Message = fmt.Sprintf("%s: measured loss %s, %s over %s allows %s", schema.Printable(u.run.Label), shown, u.application, u.low, limit)
-	for _, t := range m.tests {
+	for _, t := range m.Tests {
 		loss, _ := schema.TestLoss.In(t.Record())
 		f.Working = append(f.Working, term("measured, test "+schema.Printable(t.Label), loss.Text(p.Units())))
 		f.Related = append(f.Related, note(t.Entry, "the measurement"))
@@ -157,7 +155,7 @@ func (u *lightUse) measuredOver(p *lint.Pass, m lightTests) lint.Finding {
 	f.Working = append(f.Working, term("channel, at least", shown), term("allowed", limit))
 	f.Result, f.Limit = shown, limit
 	f.Next = "clean the connectors and measure again, take connections out, or serve it with an application that allows more"
-	f.Excess = (m.least - u.reach.Loss).Decibels()
+	f.Excess = (m.Least - u.reach.Loss).Decibels()
 	return f
 }
 
