@@ -24,18 +24,23 @@ const (
 // what is exported from it: one that begins like a formula has an apostrophe in
 // front. The error is that of the writer, or of an order with more rows than a
 // sheet has.
-func OrderWorkbook(w io.Writer, jobs []Job) (err error) {
+func OrderWorkbook(w io.Writer, jobs []Job) error {
+	papers := each(jobs, paperOf)
+	titles := each(papers, func(p *paper) string { return "Work order " + p.Number + ", " + p.Plant })
+	return writeWorkbook(w, strings.Join(titles, "; "), sheets(papers))
+}
+
+func writeWorkbook(w io.Writer, title string, sheets []sheet) (err error) {
 	b := &workbook{File: excelize.NewFile()}
 	defer func() {
 		if closing := b.Close(); err == nil {
 			err = closing
 		}
 	}()
-	papers := each(jobs, paperOf)
 	if err := b.styles(); err != nil {
 		return err
 	}
-	for _, s := range sheets(papers) {
+	for _, s := range sheets {
 		if err := b.add(s); err != nil {
 			return fmt.Errorf("sheet %s: %w", s.name, err)
 		}
@@ -43,7 +48,7 @@ func OrderWorkbook(w io.Writer, jobs []Job) (err error) {
 	if err := b.DeleteSheet("Sheet1"); err != nil {
 		return err
 	}
-	if err := b.about(papers); err != nil {
+	if err := b.about(title); err != nil {
 		return err
 	}
 	var packed bytes.Buffer
@@ -54,9 +59,8 @@ func OrderWorkbook(w io.Writer, jobs []Job) (err error) {
 }
 
 // about says in the file's properties what it is.
-func (b *workbook) about(papers []*paper) error {
-	titles := each(papers, func(p *paper) string { return "Work order " + p.Number + ", " + p.Plant })
-	if err := b.SetDocProps(&excelize.DocProperties{Title: strings.Join(titles, "; "), Creator: "homerun", LastModifiedBy: "homerun"}); err != nil {
+func (b *workbook) about(title string) error {
+	if err := b.SetDocProps(&excelize.DocProperties{Title: title, Creator: "homerun", LastModifiedBy: "homerun"}); err != nil {
 		return err
 	}
 	return b.SetAppProps(&excelize.AppProperties{Application: "homerun"})
@@ -150,7 +154,7 @@ func (b *workbook) page(s sheet) error {
 	if err := b.SetSheetProps(s.name, &excelize.SheetPropsOptions{FitToPage: &fit}); err != nil {
 		return err
 	}
-	return b.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: s.name + "!$1:$1", Scope: s.name})
+	return b.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: "'" + s.name + "'!$1:$1", Scope: s.name})
 }
 
 // widths are how wide the columns want to be.

@@ -11,7 +11,7 @@ import (
 
 // paged names the commands whose answer may be longer than a screen.
 func paged() []string {
-	return []string{"lint", "explain", "order", "history", "trace", "ready", "takeoff"}
+	return []string{"lint", "explain", "order", "history", "audit", "trace", "ready", "takeoff"}
 }
 
 // A pager shows long text screen by screen. It starts when there is text.

@@ -1,0 +1,128 @@
+package cli
+
+import (
+	"context"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"homerun/diffreport/audit"
+	"homerun/diffreport/render"
+)
+
+type auditFlags struct {
+	by, points     string
+	formerly       []string
+	format, output string
+	most           int
+}
+
+func auditFormats() []string { return []string{"text", "json", "html", "sheet"} }
+
+func newAudit(a *app) *cobra.Command {
+	var o auditFlags
+	cmd := &cobra.Command{
+		Use:   "audit [BASE..HEAD | REV]",
+		Short: "how the records kept to the rules over time",
+		Long: `Tell how the records kept to the rules over time, and how far their history can
+be relied on: nonconformities at each tag or month, who introduced and who
+cleared them and how long they stood; waivers granted, used and expired; commits
+without a good signature or made straight on the line of first parents; work on
+cables without a later test; records changed again and again; and what can not be
+known.
+
+Without a range all commits up to HEAD are read. Each commit is judged by the
+standard and codes that it states itself, with --by today by those of the last
+one, and its waivers by its own day, as lint --at does it.
+
+--formerly names a commit or tag of an earlier audit: what it leads to and the
+last commit does not was rewritten or lost.`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return &usageError{"audit takes one range of commits", "write BASE..HEAD"}
+			}
+			return nil
+		},
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return a.audit(cmd.Context(), strings.Join(args, ""), o)
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&o.by, "by", "day", "judge by the standard and codes that each commit states (day), or the last one (today)")
+	f.StringVar(&o.points, "each", "auto", "count at each tag, month, or auto: at tags where the line has any")
+	f.StringArrayVar(&o.formerly, "formerly", nil, "a commit or tag of an earlier audit that this history should lead to; may be given again")
+	f.StringVar(&o.format, "format", "text", strings.Join(auditFormats(), ", "))
+	f.StringVarP(&o.output, "output", "o", "", "write to a file, whole or not at all, instead of standard output")
+	f.IntVar(&o.most, "most", 40, "list at most so many of each kind as text or html; 0 lists all")
+	return cmd
+}
+
+func (o *auditFlags) settle() (opts auditOptions, err error) {
+	switch o.by {
+	case "day":
+	case "today":
+		opts.by = audit.ByToday
+	default:
+		return opts, &usageError{"--by takes day or today", "day judges each commit by what it states itself, today all of them by the last one"}
+	}
+	switch o.points {
+	case "auto":
+	case "tag":
+		opts.points = audit.PointsTags
+	case "month":
+		opts.points = audit.PointsMonths
+	default:
+		return opts, &usageError{"--each takes tag, month or auto", "such as --each month"}
+	}
+	if o.most < 0 {
+		return opts, &usageError{"--most is below zero", "0 lists all"}
+	}
+	opts.formerly = o.formerly
+	return opts, nil
+}
+
+func (a *app) audit(ctx context.Context, rng string, o auditFlags) error {
+	opts, err := o.settle()
+	if err != nil {
+		return err
+	}
+	write, err := a.auditWriter(ctx, o)
+	if err != nil {
+		return err
+	}
+	src, err := a.open(ctx)
+	if err != nil {
+		return err
+	}
+	defer src.close()
+	reports, err := src.audits(ctx, rng, opts)
+	if err != nil {
+		return err
+	}
+	return a.handOver(ctx, src.repo, o.output, func(w io.Writer) error { return write(w, reports) })
+}
+
+// auditWriter chooses what writes audits.
+func (a *app) auditWriter(ctx context.Context, o auditFlags) (func(io.Writer, []*audit.Report) error, error) {
+	switch o.format {
+	case "text":
+		page := a.page(ctx, a.Out)
+		page.Colour = page.Colour && o.output == ""
+		return func(w io.Writer, reports []*audit.Report) error {
+			return render.AuditText(w, reports, render.AuditOptions{Options: page, Most: o.most})
+		}, nil
+	case "json":
+		return render.AuditJSON, nil
+	case "html":
+		return func(w io.Writer, reports []*audit.Report) error {
+			return render.AuditPage(w, reports, o.most)
+		}, nil
+	case "sheet":
+		if o.output == "" && isTerminal(a.Out) {
+			return nil, &usageError{"a spreadsheet is no text for a terminal", "write it to a file, such as --output audit.xlsx"}
+		}
+		return render.AuditWorkbook, nil
+	}
+	return nil, noFormat(o.format, auditFormats())
+}

@@ -1,0 +1,110 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"strings"
+
+	"homerun/diffreport/audit"
+	"homerun/schema"
+	"homerun/schema/vcs"
+)
+
+// auditPeriod is the commits that an audit is about.
+type auditPeriod struct {
+	// name is as the user wrote it.
+	name       string
+	base, head vcs.Commit
+	// commits are newest first, before those that lie right before them.
+	commits, before []vcs.Commit
+}
+
+// period reads the commits of a range.
+func (s *source) period(ctx context.Context, rng string) (*auditPeriod, error) {
+	p := &auditPeriod{name: rng}
+	from, to, isRange := strings.Cut(rng, "..")
+	if !isRange {
+		from, to = "", rng
+	}
+	if strings.HasPrefix(to, ".") {
+		return nil, &usageError{"audit takes no range with three dots", "write BASE..HEAD"}
+	}
+	var err error
+	if p.head, err = s.repo.Resolve(ctx, orHead(to)); err != nil {
+		return nil, err
+	}
+	o := vcs.LogOptions{From: p.head.ID, Changes: true}
+	if isRange {
+		if p.base, err = s.repo.Resolve(ctx, orHead(from)); err != nil {
+			return nil, err
+		}
+		o.Not = []string{p.base.ID}
+	}
+	for c, err := range s.repo.Log(ctx, o) {
+		if err != nil {
+			return nil, err
+		}
+		p.commits = append(p.commits, c)
+	}
+	if len(p.commits) == 0 {
+		return nil, &usageError{"there are no commits in " + schema.Quote(rng), "write BASE..HEAD with the older commit first"}
+	}
+	return p, s.outside(ctx, p)
+}
+
+// outside reads the commits that lie right before the period, the base first.
+func (s *source) outside(ctx context.Context, p *auditPeriod) error {
+	inside := make(map[string]bool, len(p.commits))
+	for _, c := range p.commits {
+		inside[c.ID] = true
+	}
+	var ids []string
+	for _, c := range p.commits {
+		for _, parent := range c.Parents {
+			if !inside[parent] && !slices.Contains(ids, parent) {
+				ids = append(ids, parent)
+			}
+		}
+	}
+	slices.Sort(ids)
+	for _, id := range ids {
+		c, err := s.repo.Resolve(ctx, id)
+		if err != nil {
+			return err
+		}
+		p.before = append(p.before, c)
+	}
+	return nil
+}
+
+// lost finds what earlier commits or tags lead to and the last commit does not.
+// One that is not here any more is lost as a whole.
+func (s *source) lost(ctx context.Context, head vcs.Commit, formerly []string) ([]audit.Lost, error) {
+	var list []audit.Lost
+	for _, ref := range formerly {
+		l := audit.Lost{Ref: ref}
+		c, err := s.repo.Resolve(ctx, ref)
+		switch {
+		case errors.Is(err, vcs.ErrUnknownRevision), errors.Is(err, vcs.ErrMissingObject):
+			list = append(list, l)
+			continue
+		case err != nil:
+			return nil, err
+		}
+		l.Commit = c.ID
+		for c, err := range s.repo.Log(ctx, vcs.LogOptions{From: c.ID, Not: []string{head.ID}, Changes: true}) {
+			if err != nil {
+				return nil, err
+			}
+			l.Commits = append(l.Commits, revisionOf(c))
+			if touchesRecords(c) {
+				l.Records++
+			}
+		}
+		if len(l.Commits) > 0 {
+			list = append(list, l)
+		}
+	}
+	return list, nil
+}

@@ -1,0 +1,178 @@
+package cli
+
+import (
+	"context"
+	"crypto/sha256"
+	"fmt"
+	"runtime/debug"
+
+	"homerun/diffreport/audit"
+	"homerun/diffreport/history"
+	"homerun/lint/rules"
+	"homerun/schema"
+	"homerun/schema/plant"
+	"homerun/schema/vcs"
+)
+
+// auditOptions are what the flags of an audit say.
+type auditOptions struct {
+	by       audit.By
+	points   audit.Points
+	formerly []string
+}
+
+// audits makes a report of every plant that the last commit holds and the user
+// asked for.
+func (s *source) audits(ctx context.Context, rng string, o auditOptions) ([]*audit.Report, error) {
+	period, err := s.period(ctx, rng)
+	if err != nil {
+		return nil, err
+	}
+	head, err := s.commit(ctx, period.head)
+	if err != nil {
+		return nil, err
+	}
+	about, err := s.about(ctx, period, o)
+	if err != nil {
+		return nil, err
+	}
+	tags, err := s.repo.Tags(ctx)
+	if err != nil {
+		return nil, err
+	}
+	s.all = true
+	var reports []*audit.Report
+	for _, p := range head.Plants {
+		w := &auditWalk{source: s, like: p, by: o.by, tags: tags}
+		into := audit.New(audit.Options{Points: o.points})
+		if err := w.walk(ctx, period, into); err != nil {
+			return nil, err
+		}
+		about.Plant, about.Several, about.Stated = p.Name(), len(head.Plants) > 1, w.editions
+		reports = append(reports, into.Report(about, p))
+	}
+	return reports, nil
+}
+
+func (s *source) about(ctx context.Context, period *auditPeriod, o auditOptions) (audit.About, error) {
+	form := s.repo.Form()
+	about := audit.About{
+		Range: period.name, From: period.base.ID, To: period.head.ID, By: o.by, Formerly: o.formerly,
+		Tool: toolVersion(), RuleSet: ruleSet(), RuleCount: len(rules.All()),
+		Shallow: form.Shallow, Partial: form.Partial, Replaced: form.Replaced,
+	}
+	var err error
+	if about.Today, err = s.app.today(); err != nil {
+		return about, err
+	}
+	about.Lost, err = s.lost(ctx, period.head, o.formerly)
+	return about, err
+}
+
+// ruleSet is a digest of every rule and its page: two reports with the same one
+// were made with the same rules, as far as their pages tell.
+func ruleSet() string {
+	sum := sha256.New()
+	for _, r := range rules.All() {
+		_, _ = fmt.Fprintf(sum, "%s\x00%s\x00%s\x00%t\x00%t\n", r.Name, r.Title, r.Severity, r.Safety, r.Change) // a digest takes everything
+		if page, ok := rules.PageOf(r.Name); ok {
+			_, _ = fmt.Fprintf(sum, "%+v\n", page)
+		}
+	}
+	return fmt.Sprintf("%x", sum.Sum(nil))[:16]
+}
+
+// toolVersion is what the build says about itself.
+func toolVersion() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		return "unknown"
+	}
+	version := info.Main.Version
+	if version == "" || version == "(devel)" {
+		version = "built from source"
+	}
+	for _, s := range info.Settings {
+		if s.Key == "vcs.revision" {
+			version += " at " + short(s.Value)
+		}
+		if s.Key == "vcs.modified" && s.Value == "true" {
+			version += ", modified"
+		}
+	}
+	return version
+}
+
+// signature is what is known of a commit's signature.
+func (w *auditWalk) signature(c vcs.Commit) history.Signature {
+	if !c.Signed {
+		return history.Unsigned
+	}
+	return history.NotChecked
+}
+
+// read reads the plant of a commit.
+func (w *auditWalk) read(ctx context.Context, c vcs.Commit, into *auditState) error {
+	snap, err := w.commit(ctx, c)
+	if err != nil {
+		return err
+	}
+	into.plant = counterpart(snap, w.like)
+	into.judged = into.plant
+	if p := into.plant; p != nil {
+		w.edition(c, p)
+		if w.by == audit.ByToday && p.Entry.Record != w.like.Entry.Record {
+			if into.judged, err = w.restated(ctx, snap, p); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// restated builds the plant again with the record of the last commit's, so that
+// the standard and codes that this one states hold.
+func (w *auditWalk) restated(ctx context.Context, snap *snapshot, p *plant.Plant) (*plant.Plant, error) {
+	files, err := w.source.read(ctx, snap.entries[p.Dir])
+	if err != nil {
+		return nil, err
+	}
+	changed := make([]*schema.File, len(files))
+	for i, f := range files {
+		own := *f
+		own.Entries = append([]schema.Entry(nil), f.Entries...)
+		for j := range own.Entries {
+			if own.Entries[j].Record == p.Entry.Record {
+				own.Entries[j].Record = w.like.Entry.Record
+			}
+		}
+		changed[i] = &own
+	}
+	return plant.Build(p.Dir, changed), nil
+}
+
+// edition notes what the plant's record states, where that differs from before.
+func (w *auditWalk) edition(c vcs.Commit, p *plant.Plant) {
+	if !w.main[c.ID] || p.Entry.Record == nil {
+		return
+	}
+	e := audit.Edition{Revision: revisionOf(c)}
+	e.Standard, _ = schema.PlantStandard.In(p.Entry.Record)
+	e.FireCode, _ = schema.PlantFireCode.In(p.Entry.Record)
+	if n := len(w.editions); n > 0 && w.editions[n-1].Standard == e.Standard && w.editions[n-1].FireCode == e.FireCode {
+		return
+	}
+	w.editions = append(w.editions, e)
+}
+
+func revisionOf(c vcs.Commit) history.Revision {
+	return history.Revision{ID: c.ID, Subject: c.Subject, Author: c.Author.Name, Committer: c.Committer.Name, Time: c.Committer.When}
+}
+
+// prune forgets files of commits that nothing will be compared with any more.
+func (w *auditWalk) prune() {
+	const most = 8192
+	if len(w.files) > most {
+		clear(w.files)
+	}
+}

@@ -1,0 +1,213 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"homerun/diffreport"
+	"homerun/diffreport/audit"
+	"homerun/lint"
+	"homerun/schema"
+	"homerun/schema/plant"
+	"homerun/schema/unit"
+	"homerun/schema/vcs"
+)
+
+// auditWalk reads the commits of a period for the audit of one plant. What a
+// commit holds is forgotten once all its children were read.
+type auditWalk struct {
+	*source
+	like *plant.Plant
+	by   audit.By
+	held map[string]*auditState
+	// left counts the children of each commit that are yet to be read.
+	left map[string]int
+	main map[string]bool
+	tags map[string][]string
+	// editions are what the plant stated on the line of first parents.
+	editions []audit.Edition
+}
+
+// auditState is what is remembered of a commit for its children.
+type auditState struct {
+	// plant is as the commit states it, judged the plant that is held against
+	// the rules; both nil where the commit has none.
+	plant, judged *plant.Plant
+	day           unit.Date
+	found         []audit.Finding
+}
+
+// walk hands every commit of the period to the audit, the oldest first.
+func (w *auditWalk) walk(ctx context.Context, period *auditPeriod, into *audit.Audit) error {
+	w.count(period)
+	for _, c := range period.before {
+		if err := w.take(ctx, c, into, true); err != nil {
+			return err
+		}
+	}
+	for i, c := range slices.Backward(period.commits) {
+		w.app.progress.say(fmt.Sprintf("auditing the history, %d of %d commits", len(period.commits)-i, len(period.commits)))
+		if err := w.take(ctx, c, into, false); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// count finds the line of first parents, and how often each commit is asked for.
+func (w *auditWalk) count(period *auditPeriod) {
+	w.held, w.left, w.main = make(map[string]*auditState), make(map[string]int), make(map[string]bool)
+	w.main[period.head.ID] = true
+	for _, c := range period.commits {
+		for i, p := range c.Parents {
+			w.left[p]++
+			if i == 0 && w.main[c.ID] {
+				w.main[p] = true
+			}
+		}
+	}
+}
+
+func (w *auditWalk) take(ctx context.Context, c vcs.Commit, into *audit.Audit, before bool) error {
+	step := audit.Step{
+		Revision: revisionOf(c),
+		Day:      unit.DateOf(c.Committer.When), Before: before, Main: w.main[c.ID], Merge: len(c.Parents) > 1, Root: len(c.Parents) == 0,
+		Tags: w.tags[c.ID], Records: touchesRecords(c),
+	}
+	step.Signature = w.signature(c)
+	if before {
+		step.Root = false
+		c.Parents, c.Changed = nil, nil
+	}
+	step.Parents = c.Parents
+	now, err := w.state(ctx, c, &step)
+	if err != nil {
+		return err
+	}
+	w.held[c.ID] = now
+	into.Take(&step)
+	for _, p := range c.Parents {
+		if w.left[p]--; w.left[p] == 0 {
+			delete(w.held, p)
+			into.Forget(p)
+		}
+	}
+	w.prune()
+	return nil
+}
+
+func touchesRecords(c vcs.Commit) bool {
+	return slices.ContainsFunc(c.Changed, func(d vcs.Delta) bool { return schema.IsRecords(d.Path) })
+}
+
+// state judges one commit and tells what it did.
+func (w *auditWalk) state(ctx context.Context, c vcs.Commit, step *audit.Step) (*auditState, error) {
+	var parents []*auditState
+	for _, id := range c.Parents {
+		parents = append(parents, w.held[id])
+	}
+	if i := unchanged(c, len(parents)); i == 0 && !parents[0].lapses(step.Day) {
+		same := *parents[0]
+		return &same, nil
+	}
+	now := &auditState{day: step.Day}
+	if err := w.read(ctx, c, now); err != nil {
+		return nil, err
+	}
+	var err error
+	if now.found, err = judge(now); err != nil {
+		return nil, err
+	}
+	var before []audit.Finding
+	if len(parents) > 0 {
+		before = parents[0].found
+	}
+	step.Gone, step.Come = difference(before, now.found)
+	if now.plant != nil {
+		step.Waivers, step.Unread = waiversOf(now.plant), len(now.plant.Problems)
+	}
+	step.HasWaivers = true
+	return now, w.compare(parents, now, step)
+}
+
+// unchanged finds the first parent that has the same records; -1 without one.
+func unchanged(c vcs.Commit, parents int) int {
+	for i := range parents {
+		if !slices.ContainsFunc(c.Changed, func(d vcs.Delta) bool { return d.Parent == i && schema.IsRecords(d.Path) }) {
+			return i
+		}
+	}
+	return -1
+}
+
+// lapses says whether a waiver holds on one of two days and not on the other.
+func (s *auditState) lapses(day unit.Date) bool {
+	if s.plant == nil {
+		return false
+	}
+	for _, e := range s.plant.Waivers {
+		if last, ok := schema.WaiverExpires.In(e.Record); ok && last.Before(day) != last.Before(s.day) {
+			return true
+		}
+	}
+	return false
+}
+
+// compare tells what the commit did that none of its parents had.
+func (w *auditWalk) compare(parents []*auditState, now *auditState, step *audit.Step) error {
+	if len(parents) == 0 {
+		if !step.Before {
+			step.Deeds = deeds(diffreport.Compare(nil, now.plant, diffreport.Options{}))
+		}
+		return nil
+	}
+	var all [][]diffreport.Change
+	for _, p := range parents {
+		if p.plant == now.plant {
+			return nil // a merge that took all from one side
+		}
+		all = append(all, diffreport.Compare(p.plant, now.plant, diffreport.Options{}))
+	}
+	step.Former = diffreport.Former(all[0])
+	step.Deeds = commonDeeds(all)
+	if now.plant == nil {
+		return nil
+	}
+	against, err := judgeChange(parents, now, all)
+	step.Against = against
+	return err
+}
+
+// judge holds a plant against the rules that judge a state.
+func judge(s *auditState) ([]audit.Finding, error) {
+	if s.judged == nil {
+		return nil, nil
+	}
+	rep, err := lintPlant(s.judged, s.day)
+	if err != nil {
+		return nil, err
+	}
+	return auditFindings(rep), nil
+}
+
+// judgeChange holds the change against the rules that judge one, from every
+// parent: what one side of a merge did is not the merge's doing.
+func judgeChange(parents []*auditState, now *auditState, all [][]diffreport.Change) ([]audit.Finding, error) {
+	var found []lint.Finding
+	for i, p := range parents {
+		if p.judged == nil {
+			return nil, nil // the plant is new: nothing was changed
+		}
+		rep, err := lint.Run(now.judged, changeRules(), lint.Options{Today: now.day, Known: ruleNames(), Base: p.judged, Former: diffreport.Former(all[i])})
+		if err != nil {
+			return nil, err
+		}
+		if i == 0 {
+			found = rep.Findings
+			continue
+		}
+		found = common(found, rep.Findings)
+	}
+	return auditFindings(&lint.Report{Findings: found}), nil
+}

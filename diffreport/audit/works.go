@@ -1,0 +1,157 @@
+package audit
+
+import (
+	"cmp"
+	"slices"
+
+	"homerun/diffreport/history"
+	"homerun/schema"
+	"homerun/schema/plant"
+	"homerun/schema/unit"
+)
+
+// Often is how many commits have to change a record for it to be listed as
+// changed again and again.
+const Often = 4
+
+// An Untested is a run in use whose cable was pulled or terminated anew after its
+// last test, as far as the records say.
+type Untested struct {
+	Label string
+	// Changed is the last commit that changed the cable or its ends, Class what
+	// kind of work it was.
+	Changed history.Revision
+	Class   string
+	// Tested is the day of the newest test and Test its label; zero where there is
+	// none, or none that says a day.
+	Tested unit.Date
+	Test   string
+	// EnteredSince is set where that test was written down with the change or
+	// after it: the day may then lie before the commit and the test after the work.
+	EnteredSince bool
+}
+
+// A Repeated is a record that many commits changed.
+type Repeated struct {
+	Kind, Label string
+	// Times is how many commits changed it; First and Last are the outer ones.
+	Times       int
+	First, Last history.Revision
+}
+
+// works follows what was done to records, over all branches.
+type works struct {
+	physical map[string]physical
+	// entered is when each test was last written, in commits taken.
+	entered map[string]int
+	taken   int
+	changed map[[2]string]*Repeated
+}
+
+type physical struct {
+	history.Revision
+	class string
+	taken int
+}
+
+func (w *works) begin() {
+	w.physical = make(map[string]physical)
+	w.entered = make(map[string]int)
+	w.changed = make(map[[2]string]*Repeated)
+}
+
+// take follows records under the labels that they have; a commit that gives
+// labels on in a circle is read before any is given.
+func (w *works) take(step *Step) {
+	w.taken++
+	moved := make(map[string]physical)
+	again := make(map[[2]string]*Repeated)
+	for i := range step.Deeds {
+		d := &step.Deeds[i]
+		old := d.Label
+		if d.Former != "" {
+			old = d.Former
+		}
+		key := [2]string{d.Kind, old}
+		if r := w.changed[key]; r != nil {
+			again[[2]string{d.Kind, d.Label}] = r
+			delete(w.changed, key)
+		}
+		if p, ok := w.physical[old]; ok && d.Kind == schema.KindRun {
+			moved[d.Label] = p
+			delete(w.physical, old)
+		}
+	}
+	for i := range step.Deeds {
+		w.note(step, &step.Deeds[i], again, moved)
+	}
+}
+
+func (w *works) note(step *Step, d *Deed, again map[[2]string]*Repeated, moved map[string]physical) {
+	if d.Gone {
+		return
+	}
+	key := [2]string{d.Kind, d.Label}
+	r := again[key]
+	if r == nil {
+		r = &Repeated{Kind: d.Kind, First: step.Revision, Times: -1}
+	}
+	// The commit that brings a record is not a change of it.
+	r.Times++
+	r.Label, r.Last = d.Label, step.Revision
+	w.changed[key] = r
+	switch {
+	case d.physical() && !step.Root:
+		w.physical[d.Label] = physical{step.Revision, d.Class.String(), w.taken}
+	default:
+		if p, ok := moved[d.Label]; ok {
+			w.physical[d.Label] = p
+		}
+	}
+	if d.Kind == schema.KindTest {
+		w.entered[d.Label] = w.taken
+	}
+}
+
+// untested lists the runs in use of which the newest test is older than the last
+// work on the cable.
+func (w *works) untested(head *plant.Plant) []Untested {
+	var list []Untested
+	if head == nil {
+		return nil
+	}
+	for _, r := range head.Runs {
+		p, worked := w.physical[r.Label]
+		if !worked || !r.Live() {
+			continue
+		}
+		u := Untested{Label: r.Label, Changed: p.Revision, Class: p.class}
+		for _, t := range r.Tests {
+			if day, ok := schema.TestDate.In(t.Record()); ok && !day.Before(u.Tested) {
+				u.Tested, u.Test = day, t.Label
+				u.EnteredSince = w.entered[t.Label] >= p.taken
+			}
+		}
+		if u.Tested.Before(unit.DateOf(p.Time)) {
+			list = append(list, u)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b Untested) int {
+		return cmp.Or(a.Changed.Time.Compare(b.Changed.Time), cmp.Compare(a.Label, b.Label))
+	})
+	return list
+}
+
+// repeated lists the records that were changed again and again, most often first.
+func (w *works) repeated() []Repeated {
+	var list []Repeated
+	for _, r := range w.changed {
+		if r.Times >= Often {
+			list = append(list, *r)
+		}
+	}
+	slices.SortFunc(list, func(a, b Repeated) int {
+		return cmp.Or(cmp.Compare(b.Times, a.Times), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Label, b.Label))
+	})
+	return list
+}
