@@ -67,7 +67,7 @@ func Main(ctx context.Context, args []string, p Process) int {
 		return statusClean
 	case errors.Is(err, errObjected):
 		return statusObjected
-	case ctx.Err() != nil:
+	case interrupted(ctx, err):
 		_, _ = fmt.Fprintln(a.Err, "git homerun: interrupted") // there is nobody left to tell
 		return statusInterrupted
 	}
@@ -76,6 +76,19 @@ func Main(ctx context.Context, args []string, p Process) int {
 		return statusUsage
 	}
 	return statusFailed
+}
+
+// interrupted says whether a failure is the user's own doing. A child that the
+// same signal ended may tell of its end a moment before the signal is seen here.
+func interrupted(ctx context.Context, err error) bool {
+	const moment = 50 * time.Millisecond
+	if _, ok := errors.AsType[*usageError](err); !ok {
+		select {
+		case <-ctx.Done():
+		case <-time.After(moment):
+		}
+	}
+	return ctx.Err() != nil
 }
 
 func (a *app) run(ctx context.Context, args []string) (err error) {

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os/exec"
 	"strings"
+	"time"
 )
 
 // git runs a git command that writes or asks for settings; what is read from
@@ -19,6 +20,7 @@ func (a *app) gitWith(ctx context.Context, dir string, env []string, args ...str
 	cmd := exec.CommandContext(ctx, "git", args...)
 	cmd.Dir = dir
 	cmd.Env = env
+	cmd.WaitDelay = time.Second // what a killed git started may hold its outputs open
 	var out, said bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &said
 	if err := cmd.Run(); err != nil {

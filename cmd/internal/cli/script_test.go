@@ -3,6 +3,8 @@ package cli_test
 import (
 	"context"
 	"os"
+	"os/signal"
+	"syscall"
 	"testing"
 	"time"
 
@@ -16,7 +18,9 @@ import (
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"git-homerun": func() {
-			os.Exit(cli.Main(context.Background(), os.Args[1:], cli.Process{
+			ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+			context.AfterFunc(ctx, stop)
+			os.Exit(cli.Main(ctx, os.Args[1:], cli.Process{
 				In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Env: os.Environ(), Dir: os.Getwd, Program: os.Executable, Now: time.Now,
 			}))
 		},
