@@ -1,7 +1,6 @@
 package diffreport
 
 import (
-	"cmp"
 	"container/heap"
 	"slices"
 
@@ -10,27 +9,74 @@ import (
 )
 
 // Walking least is the problem of the shortest order of work on several
-// machines, which nobody solves exactly. This is the usual good answer: in a
+// machines, which nobody solves exactly. These are the usual good answers: in a
 // room everything is done that can be done there, then the crew goes where the
-// longest chain of further rooms begins, floor by floor.
+// longest chain of further rooms begins, or to the next room of the floor. The
+// better of the two is taken: fewer visits, then fewer stairs.
 
 // route puts the tasks in an order that works and walks little. It is false
 // where tasks wait for each other.
 func (p *planner) route() ([]*task, bool) {
-	r := p.router()
-	order := make([]*task, 0, len(r.tasks))
+	var best walk
+	for _, by := range []preference{chainFirst, floorFirst} {
+		r := p.router(by)
+		w := r.walk()
+		if len(w.stops) < len(r.tasks) {
+			return nil, false
+		}
+		if by == chainFirst || slices.Compare([]int{w.visits, w.stairs}, []int{best.visits, best.stairs}) < 0 {
+			best = w
+		}
+	}
+	order := make([]*task, len(best.stops))
+	for i, s := range best.stops {
+		order[i], s.task.Space = s.task, s.space
+	}
+	return order, true
+}
+
+// A preference says where the crew goes next.
+type preference uint8
+
+const (
+	chainFirst preference = iota
+	floorFirst
+)
+
+// A walk is the tasks in one order, with what it costs to walk: how many visits
+// it is, and how often the crew changes the floor or the building.
+type walk struct {
+	stops          []stop
+	visits, stairs int
+}
+
+// A stop is a task and where it is done.
+type stop struct {
+	task  *task
+	space string
+}
+
+func (r *router) walk() walk {
+	w := walk{stops: make([]stop, 0, len(r.tasks))}
 	for r.rooms.Len() > 0 {
 		room := heap.Pop(&r.rooms).(call) //nolint:errcheck,forcetypeassert // the heap holds nothing else
 		if best, waiting := r.best[room.space]; !waiting || best != room.chain {
 			continue // the room was called again since, or is done
 		}
-		order = r.stay(room.space, order)
+		if n := len(w.stops); n == 0 || w.stops[n-1].space != room.space {
+			w.visits++
+			if n > 0 && r.area[w.stops[n-1].space] != r.area[room.space] {
+				w.stairs++
+			}
+		}
+		r.stay(room.space, &w)
 	}
-	return order, len(order) == len(r.tasks)
+	return w
 }
 
 // router is the state of the walk.
 type router struct {
+	by        preference
 	tasks     []*task
 	followers [][]*task
 	open      []int
@@ -49,8 +95,8 @@ type router struct {
 	anywhere []*task
 }
 
-func (p *planner) router() *router {
-	r := &router{open: make([]int, len(p.tasks)), followers: make([][]*task, len(p.tasks)), chain: make([]int, len(p.tasks)), ready: make(map[string]*urgent), best: make(map[string]int), area: make(map[string][2]string)}
+func (p *planner) router(by preference) *router {
+	r := &router{by: by, open: make([]int, len(p.tasks)), followers: make([][]*task, len(p.tasks)), chain: make([]int, len(p.tasks)), ready: make(map[string]*urgent), best: make(map[string]int), area: make(map[string][2]string)}
 	for _, t := range p.tasks {
 		if t.into == nil {
 			r.tasks = append(r.tasks, t)
@@ -137,7 +183,7 @@ func (r *router) offer(t *task) {
 		return
 	}
 	if best, waiting := r.best[t.Space]; !waiting || r.chain[t.place] > best {
-		r.call(call{t.Space, r.area[t.Space], r.chain[t.place]})
+		r.call(call{space: t.Space, area: r.area[t.Space], chain: r.chain[t.place], by: r.by})
 	}
 }
 
@@ -147,7 +193,7 @@ func (r *router) call(c call) {
 }
 
 // stay does in a room what can be done there.
-func (r *router) stay(space string, order []*task) []*task {
+func (r *router) stay(space string, w *walk) {
 	r.here = true
 	r.room = space
 	delete(r.best, space)
@@ -160,62 +206,15 @@ func (r *router) stay(space string, order []*task) []*task {
 		case len(r.anywhere) > 0:
 			t = r.anywhere[0]
 			r.anywhere = r.anywhere[1:]
-			t.Space = space
 		default:
 			r.here = false
-			return order
+			return
 		}
-		order = append(order, t)
+		w.stops = append(w.stops, stop{t, space})
 		for _, f := range r.followers[t.place] {
 			if r.open[f.place]--; r.open[f.place] == 0 {
 				r.offer(f)
 			}
 		}
 	}
-}
-
-// A call is a room that waits for the crew.
-type call struct {
-	space string
-	area  [2]string
-	chain int
-}
-
-// calls are the rooms that wait, the one where the longest chain begins first,
-// then in the order of buildings, floors and labels.
-type calls []call
-
-func (c *calls) Len() int      { return len(*c) }
-func (c *calls) Swap(i, j int) { (*c)[i], (*c)[j] = (*c)[j], (*c)[i] }
-func (c *calls) Less(i, j int) bool {
-	a, b := (*c)[i], (*c)[j]
-	return cmp.Or(cmp.Compare(b.chain, a.chain), slices.Compare(a.area[:], b.area[:]), cmp.Compare(a.space, b.space)) < 0
-}
-
-// Push and Pop are for the heap.
-func (c *calls) Push(x any) { *c = append(*c, x.(call)) } //nolint:errcheck,forcetypeassert // only calls are pushed
-
-func (c *calls) Pop() any {
-	last := (*c)[len(*c)-1]
-	*c = (*c)[:len(*c)-1]
-	return last
-}
-
-// urgent are the tasks that can be done in one room, the most urgent first.
-type urgent []*task
-
-func (u *urgent) Len() int      { return len(*u) }
-func (u *urgent) Swap(i, j int) { (*u)[i], (*u)[j] = (*u)[j], (*u)[i] }
-func (u *urgent) Less(i, j int) bool {
-	a, b := (*u)[i], (*u)[j]
-	return cmp.Or(cmp.Compare(a.urge, b.urge), cmp.Compare(a.place, b.place)) < 0
-}
-
-// Push and Pop are for the heap.
-func (u *urgent) Push(x any) { *u = append(*u, x.(*task)) } //nolint:errcheck,forcetypeassert // only tasks are pushed
-
-func (u *urgent) Pop() any {
-	last := (*u)[len(*u)-1]
-	*u = (*u)[:len(*u)-1]
-	return last
 }
