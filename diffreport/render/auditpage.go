@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"slices"
 	"strings"
 
 	"homerun/diffreport/audit"
@@ -35,8 +36,9 @@ func AuditPage(w io.Writer, reports []*audit.Report, most int) error {
 
 func auditTemplate() (*template.Template, error) {
 	t := template.New("").Funcs(template.FuncMap{
-		"number": func(cell any) bool { _, is := cell.(int); return is },
-		"whole":  func(heading string) bool { return wholeColumns(heading) },
+		"number":  func(cell any) bool { _, is := cell.(int); return is },
+		"whole":   wholeColumns,
+		"counted": auditTable.counted,
 	})
 	for _, text := range []string{auditPageText, fmt.Sprintf("{{define %q}}%s%s{{end}}", "style", styleText, auditStyle)} {
 		if _, err := t.Parse(text); err != nil {
@@ -49,8 +51,18 @@ func auditTemplate() (*template.Template, error) {
 // wholeColumns are those whose short texts are not broken.
 func wholeColumns(heading string) bool {
 	switch heading {
-	case "Day", "Commit", "Introduced", "Cleared", "Last day", "First", "Last", "Point":
+	case "Day", "Commit", "Introduced", "Cleared", "Last day", "First", "Last", "Point", "Signature", "Waiver":
 		return true
 	}
 	return false
+}
+
+// counted says whether the column below a heading holds numbers.
+func (t auditTable) counted(heading string) bool {
+	i := slices.Index(t.Headings, heading)
+	if i < 0 || len(t.Rows) == 0 {
+		return false
+	}
+	_, number := t.Rows[0][i].(int)
+	return number
 }

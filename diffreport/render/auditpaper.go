@@ -3,6 +3,7 @@ package render
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -46,13 +47,14 @@ func auditPaperOf(r *audit.Report, most int) *auditPaper {
 	p := &auditPaper{Plant: schema.Printable(r.Plant), Verdict: auditVerdict(r), Unknown: printable(r.Unknown), Deciders: auditLimits()}
 	p.Facts = auditFacts(r)
 	p.Tables = []auditTable{
-		pointTable(r), ruleTable(r), standingTable(r), clearedTable(r), personTable(r), waiverTable(r), waiverChangeTable(r),
+		pointTable(r), ruleTable(r), rulePointTable(r), standingTable(r), clearedTable(r), personTable(r), waiverTable(r), waiverChangeTable(r),
 		signatureTable(r), lostTable(r), directTable(r), breachTable(r), untestedTable(r), repeatedTable(r),
 	}
 	for i := range p.Tables {
 		t := &p.Tables[i]
+		t.Headings = printable(t.Headings)
 		t.Shown = len(t.Rows)
-		if most > 0 && t.Name != "Conformity" && t.Name != "Rules" {
+		if most > 0 && t.Name != "Conformity" && t.Name != "Rules" && t.Name != "Rules over time" {
 			t.Shown = min(t.Shown, most)
 		}
 		for _, row := range t.Rows {
@@ -82,7 +84,10 @@ func auditVerdict(r *audit.Report) string {
 		return "No nonconformity stands at the end of the period."
 	}
 	text := count(stands, "nonconformity stands", "nonconformities stand") + " at the end of the period"
-	if waived > 0 {
+	switch {
+	case waived == stands:
+		text += ", under a waiver"
+	case waived > 0:
 		text += fmt.Sprintf(", %d of them under a waiver", waived)
 	}
 	return text + "."
@@ -137,6 +142,45 @@ func ruleTable(r *audit.Report) auditTable {
 	}
 	for _, s := range r.Rules {
 		t.Rows = append(t.Rows, []any{s.Rule, s.Before, s.Opened, s.Cleared, s.Stands, s.Waived, s.Median, s.Oldest})
+	}
+	return t
+}
+
+// mostPoints is how many points stand beside each other on paper.
+const mostPoints = 6
+
+// rulePointTable has a column for each point, or for some of many, evenly chosen
+// up to the last.
+func rulePointTable(r *audit.Report) auditTable {
+	t := auditTable{
+		Name: "Rules over time", Title: "Open nonconformities by rule at each point", None: "There was no nonconformity that no waiver covered.", Headings: []string{"Rule"},
+	}
+	every := max(1, (len(r.Points)+mostPoints-1)/mostPoints)
+	if every > 1 {
+		t.Lead = fmt.Sprintf("Every point of %d, back from the last; the document for programs has all of them.", every)
+	}
+	counts := make(map[string][]any)
+	columns := 0
+	for i, p := range r.Points {
+		if (len(r.Points)-1-i)%every != 0 {
+			continue
+		}
+		t.Headings = append(t.Headings, p.Name)
+		for _, c := range p.ByRule {
+			row := counts[c.Rule]
+			for len(row) < columns {
+				row = append(row, 0)
+			}
+			counts[c.Rule] = append(row, c.Count)
+		}
+		columns++
+	}
+	for _, rule := range slices.Sorted(maps.Keys(counts)) {
+		row := counts[rule]
+		for len(row) < columns {
+			row = append(row, 0)
+		}
+		t.Rows = append(t.Rows, append([]any{rule}, row...))
 	}
 	return t
 }

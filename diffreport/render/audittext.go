@@ -74,7 +74,7 @@ func tableText(page *console.Page, t *auditTable) {
 	}
 	rows := t.Paper()
 	if widths, narrow := columnWidths(t.Headings, rows); narrow {
-		page.Line(2, 4, console.Plain(columns(anyTexts(t.Headings), widths)))
+		page.Line(2, 4, console.Plain(headingText(t, widths)))
 		for _, row := range rows {
 			page.Line(2, 4, console.Plain(columns(row, widths)))
 		}
@@ -121,6 +121,17 @@ func columns(row []any, widths []int) string {
 		b.WriteString(text + "  ")
 	}
 	return strings.TrimRight(b.String(), " ")
+}
+
+// headingText puts headings above their columns.
+func headingText(t *auditTable, widths []int) string {
+	row := anyTexts(t.Headings)
+	for i, h := range t.Headings {
+		if t.counted(h) {
+			row[i] = strings.Repeat(" ", widths[i]-utf8.RuneCountInString(h)) + h
+		}
+	}
+	return columns(row, widths)
 }
 
 // rowText writes one row as a paragraph: its first cell, then the others with

@@ -15,6 +15,8 @@ type auditFlags struct {
 	by, points     string
 	formerly       []string
 	format, output string
+	bundle, verify string
+	digest         string
 	most           int
 }
 
@@ -37,14 +39,25 @@ standard and codes that it states itself, with --by today by those of the last
 one, and its waivers by its own day, as lint --at does it.
 
 --formerly names a commit or tag of an earlier audit: what it leads to and the
-last commit does not was rewritten or lost.`,
+last commit does not was rewritten or lost.
+
+--bundle writes one file for a third person: the records, the commits that led to
+them, the report and a list of digests, all of which ordinary programs can check
+too. --verify checks such a file, in any folder, and names the first thing that
+differs; it makes the report again from the commits in the file.`,
 		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) > 1 {
+			switch {
+			case len(args) > 1:
 				return &usageError{"audit takes one range of commits", "write BASE..HEAD"}
+			case len(args) == 1 && o.verify != "":
+				return &usageError{"--verify takes the range from the file", "leave the range out"}
 			}
 			return nil
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if o.verify != "" {
+				return a.verifyEvidence(cmd.Context(), o)
+			}
 			return a.audit(cmd.Context(), strings.Join(args, ""), o)
 		},
 	}
@@ -55,6 +68,9 @@ last commit does not was rewritten or lost.`,
 	f.StringVar(&o.format, "format", "text", strings.Join(auditFormats(), ", "))
 	f.StringVarP(&o.output, "output", "o", "", "write to a file, whole or not at all, instead of standard output")
 	f.IntVar(&o.most, "most", 40, "list at most so many of each kind as text or html; 0 lists all")
+	f.StringVar(&o.bundle, "bundle", "", "write everything that the report rests on to one file that can be checked elsewhere")
+	f.StringVar(&o.verify, "verify", "", "check such a file, and make its report again")
+	f.StringVar(&o.digest, "digest", "", "with --verify: the digest that was told when the file was written")
 	return cmd
 }
 
@@ -78,7 +94,9 @@ func (o *auditFlags) settle() (opts auditOptions, err error) {
 	if o.most < 0 {
 		return opts, &usageError{"--most is below zero", "0 lists all"}
 	}
-	opts.formerly = o.formerly
+	for _, name := range o.formerly {
+		opts.formerly = append(opts.formerly, earlier{name, name})
+	}
 	return opts, nil
 }
 
@@ -96,9 +114,13 @@ func (a *app) audit(ctx context.Context, rng string, o auditFlags) error {
 		return err
 	}
 	defer src.close()
-	reports, err := src.audits(ctx, rng, opts)
+	opts.rng, opts.name = rng, rng
+	reports, err := src.audits(ctx, opts)
 	if err != nil {
 		return err
+	}
+	if o.bundle != "" {
+		return a.bundleEvidence(ctx, src, reports, opts, o)
 	}
 	return a.handOver(ctx, src.repo, o.output, func(w io.Writer) error { return write(w, reports) })
 }

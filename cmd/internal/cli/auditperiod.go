@@ -20,9 +20,9 @@ type auditPeriod struct {
 	commits, before []vcs.Commit
 }
 
-// period reads the commits of a range.
-func (s *source) period(ctx context.Context, rng string) (*auditPeriod, error) {
-	p := &auditPeriod{name: rng}
+// period reads the commits of a range, which the report calls by a name of its own.
+func (s *source) period(ctx context.Context, rng, name string) (*auditPeriod, error) {
+	p := &auditPeriod{name: name}
 	from, to, isRange := strings.Cut(rng, "..")
 	if !isRange {
 		from, to = "", rng
@@ -78,13 +78,20 @@ func (s *source) outside(ctx context.Context, p *auditPeriod) error {
 	return nil
 }
 
+// earlier is a commit or tag of the past: what the user calls it, and its id or
+// what is to be looked up.
+type earlier struct {
+	Name   string `json:"name"`
+	Commit string `json:"commit"`
+}
+
 // lost finds what earlier commits or tags lead to and the last commit does not.
 // One that is not here any more is lost as a whole.
-func (s *source) lost(ctx context.Context, head vcs.Commit, formerly []string) ([]audit.Lost, error) {
+func (s *source) lost(ctx context.Context, head vcs.Commit, formerly []earlier) ([]audit.Lost, error) {
 	var list []audit.Lost
-	for _, ref := range formerly {
-		l := audit.Lost{Ref: ref}
-		c, err := s.repo.Resolve(ctx, ref)
+	for _, e := range formerly {
+		l := audit.Lost{Ref: e.Name}
+		c, err := s.repo.Resolve(ctx, e.Commit)
 		switch {
 		case errors.Is(err, vcs.ErrUnknownRevision), errors.Is(err, vcs.ErrMissingObject):
 			list = append(list, l)

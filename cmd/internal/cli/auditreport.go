@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"runtime/debug"
+	"slices"
 
 	"homerun/diffreport/audit"
 	"homerun/diffreport/history"
@@ -16,15 +17,21 @@ import (
 
 // auditOptions are what the flags of an audit say.
 type auditOptions struct {
-	by       audit.By
-	points   audit.Points
-	formerly []string
+	// rng is the range to read, name what the user calls it.
+	rng, name string
+	by        audit.By
+	points    audit.Points
+	formerly  []earlier
+	// plants keeps only plants of these names, and tool is told instead of this
+	// program's version; both are for making a report again.
+	plants []string
+	tool   string
 }
 
 // audits makes a report of every plant that the last commit holds and the user
 // asked for.
-func (s *source) audits(ctx context.Context, rng string, o auditOptions) ([]*audit.Report, error) {
-	period, err := s.period(ctx, rng)
+func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, error) {
+	period, err := s.period(ctx, o.rng, o.name)
 	if err != nil {
 		return nil, err
 	}
@@ -40,15 +47,26 @@ func (s *source) audits(ctx context.Context, rng string, o auditOptions) ([]*aud
 	if err != nil {
 		return nil, err
 	}
+	if o.tool != "" {
+		about.Tool = o.tool
+	}
+	chosen := head.Plants
 	s.all = true
+	whole, err := s.commit(ctx, period.head)
+	if err != nil {
+		return nil, err
+	}
+	if len(o.plants) > 0 {
+		chosen = slices.DeleteFunc(slices.Clone(whole.Plants), func(p *plant.Plant) bool { return !slices.Contains(o.plants, p.Name()) })
+	}
 	var reports []*audit.Report
-	for _, p := range head.Plants {
+	for _, p := range chosen {
 		w := &auditWalk{source: s, like: p, by: o.by, tags: tags}
 		into := audit.New(audit.Options{Points: o.points})
 		if err := w.walk(ctx, period, into); err != nil {
 			return nil, err
 		}
-		about.Plant, about.Several, about.Stated = p.Name(), len(head.Plants) > 1, w.editions
+		about.Plant, about.Several, about.Stated = p.Name(), len(whole.Plants) > 1, w.editions
 		reports = append(reports, into.Report(about, p))
 	}
 	return reports, nil
@@ -57,9 +75,12 @@ func (s *source) audits(ctx context.Context, rng string, o auditOptions) ([]*aud
 func (s *source) about(ctx context.Context, period *auditPeriod, o auditOptions) (audit.About, error) {
 	form := s.repo.Form()
 	about := audit.About{
-		Range: period.name, From: period.base.ID, To: period.head.ID, By: o.by, Formerly: o.formerly,
+		Range: period.name, From: period.base.ID, To: period.head.ID, By: o.by,
 		Tool: toolVersion(), RuleSet: ruleSet(), RuleCount: len(rules.All()),
 		Shallow: form.Shallow, Partial: form.Partial, Replaced: form.Replaced,
+	}
+	for _, e := range o.formerly {
+		about.Formerly = append(about.Formerly, e.Name)
 	}
 	var err error
 	if about.Today, err = s.app.today(); err != nil {

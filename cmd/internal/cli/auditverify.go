@@ -1,0 +1,246 @@
+package cli
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"homerun/diffreport/audit/evidence"
+	"homerun/schema"
+	"homerun/schema/console"
+	"homerun/schema/vcs"
+)
+
+// verifyEvidence checks an archive: its digests, its commits, that the records are
+// those of the last commit, and that the commits give the report.
+func (a *app) verifyEvidence(ctx context.Context, o auditFlags) error {
+	page := console.New(a.Out, a.page(ctx, a.Out))
+	v := &verification{app: a, flags: o}
+	err := v.run(ctx)
+	if flaw, ok := errors.AsType[*evidence.Flaw](err); ok {
+		page.Line(0, 2, console.In(console.Alarm, "does not hold: "), console.Plain(flaw.Error()))
+		if page.Err() != nil {
+			return page.Err()
+		}
+		return errObjected
+	}
+	if err != nil {
+		return err
+	}
+	for _, said := range v.said {
+		page.Line(0, 2, console.Plain(said))
+	}
+	if v.unproved {
+		if page.Err() != nil {
+			return page.Err()
+		}
+		return errObjected
+	}
+	page.Line(0, 2, console.In(console.Strong, "everything holds"))
+	return page.Err()
+}
+
+// verification is the work of checking one archive.
+type verification struct {
+	*app
+	flags   auditFlags
+	archive *evidence.Archive
+	about   evidenceAbout
+	said    []string
+	// unproved is set where nothing is wrong but not everything could be checked.
+	unproved bool
+}
+
+func (v *verification) tell(format string, args ...any) {
+	v.said = append(v.said, fmt.Sprintf(format, args...))
+}
+
+func (v *verification) run(ctx context.Context) error {
+	name := v.flags.verify
+	if !filepath.IsAbs(name) {
+		name = filepath.Join(v.stand, filepath.FromSlash(v.getenv("GIT_PREFIX")), name)
+	}
+	file, err := os.Open(name)
+	if err != nil {
+		return fmt.Errorf("the archive can not be read: %w", err)
+	}
+	defer func() { _ = file.Close() }()
+	info, err := file.Stat()
+	if err != nil {
+		return fmt.Errorf("the archive can not be read: %w", err)
+	}
+	if v.archive, err = evidence.Open(file, info.Size()); err != nil {
+		return err
+	}
+	if v.flags.digest != "" && !strings.EqualFold(v.flags.digest, v.archive.Digest) {
+		return &evidence.Flaw{Name: evidence.Sums, What: fmt.Sprintf("its SHA-256 is %s, and not the one that was told", v.archive.Digest)}
+	}
+	v.tell("%d files are as %s lists them", len(v.archive.Files), evidence.Sums)
+	if v.flags.digest == "" {
+		v.tell("the digest of the list is %s: compare it with the one that was told when the archive was written", v.archive.Digest)
+	}
+	if err := v.readAbout(); err != nil {
+		return err
+	}
+	dir, err := os.MkdirTemp("", "homerun-*")
+	if err != nil {
+		return err
+	}
+	defer func() { _ = os.RemoveAll(dir) }()
+	return v.unfold(ctx, dir)
+}
+
+func (v *verification) readAbout() error {
+	f, ok := v.archive.Find(evidence.About)
+	if !ok {
+		return &evidence.Flaw{Name: evidence.About, What: "the archive does not hold it"}
+	}
+	if err := json.Unmarshal(f.Data, &v.about); err != nil {
+		return &evidence.Flaw{Name: evidence.About, What: "it can not be read: " + err.Error()}
+	}
+	if v.about.Format != evidenceFormat {
+		return &evidence.Flaw{Name: evidence.About, What: fmt.Sprintf("it is of form %d, and this program reads form %d", v.about.Format, evidenceFormat)}
+	}
+	for _, id := range []string{v.about.To, v.about.From} {
+		if strings.Trim(id, "0123456789abcdef") != "" || id == "" && id == v.about.To {
+			return &evidence.Flaw{Name: evidence.About, What: "it names no commit"}
+		}
+	}
+	return nil
+}
+
+// unfold takes the commits out of the bundle, with every check that git has.
+func (v *verification) unfold(ctx context.Context, dir string) error {
+	f, ok := v.archive.Find(evidence.Commits)
+	if !ok {
+		return &evidence.Flaw{Name: evidence.Commits, What: "the archive does not hold it"}
+	}
+	file := filepath.Join(dir, "commits")
+	if err := os.WriteFile(file, f.Data, 0o600); err != nil {
+		return err
+	}
+	repo := filepath.Join(dir, "plant")
+	// No settings of the user's take part, and a bundle starts no program.
+	env := append(bareEnv(v.Env), "GIT_CONFIG_NOSYSTEM=1", "GIT_CONFIG_GLOBAL="+os.DevNull)
+	for _, args := range [][]string{
+		{"init", "--quiet", "--bare", "--template=", "--object-format=" + objectFormat(v.about.To), repo},
+		{"-C", repo, "-c", "fetch.fsckObjects=true", "fetch", "--quiet", "--no-auto-gc", file, "+refs/*:refs/*"},
+		{"-C", repo, "symbolic-ref", "HEAD", evidenceHead},
+	} {
+		if _, err := v.gitWith(ctx, dir, env, args...); err != nil {
+			if ctx.Err() != nil {
+				return err
+			}
+			return &evidence.Flaw{Name: evidence.Commits, What: "git does not take it: " + schema.Printable(err.Error())}
+		}
+	}
+	inside := *v.app
+	inside.stand, inside.Env = repo, env
+	if v.about.Today != "" {
+		inside.Env = append(inside.Env, "HOMERUN_TODAY="+v.about.Today)
+	}
+	return v.compare(ctx, &inside)
+}
+
+func objectFormat(id string) string {
+	const sha256Digits = 64
+	if len(id) == sha256Digits {
+		return "sha256"
+	}
+	return "sha1"
+}
+
+// compare holds records and report against the commits.
+func (v *verification) compare(ctx context.Context, inside *app) error {
+	inside.plantFlag = ""
+	src, err := inside.open(ctx)
+	if err != nil {
+		return err
+	}
+	defer src.close()
+	head, err := src.repo.Resolve(ctx, evidenceHead)
+	if errors.Is(err, vcs.ErrUnknownRevision) || err == nil && head.ID != v.about.To {
+		return &evidence.Flaw{Name: evidence.Commits, What: "its last commit is not " + v.about.To}
+	}
+	if err != nil {
+		return err
+	}
+	v.tell("git finds every commit whole, up to %s of %s", short(head.ID), head.Committer.When.Format("2006-01-02"))
+	records, err := src.recordsAt(ctx, head.ID)
+	if err != nil {
+		return err
+	}
+	if flaw := differing(v.archive.Under(evidence.Records), records, "commit "+short(head.ID)); flaw != nil {
+		return flaw
+	}
+	v.tell("%d files of records are as that commit has them", len(records))
+	return v.report(ctx, src)
+}
+
+// report makes the report again.
+func (v *verification) report(ctx context.Context, src *source) error {
+	if v.about.RuleSet != ruleSet() {
+		v.unproved = true
+		v.tell("the report was made with other rules (%s, by %s) than this program has (%s): it was not made again", schema.Printable(v.about.RuleSet), schema.Printable(v.about.Tool), ruleSet())
+		return nil
+	}
+	o := v.flags
+	o.by, o.points, o.formerly, o.most = v.about.By, v.about.Each, nil, v.about.Most
+	opts, err := o.settle()
+	if err != nil {
+		return &evidence.Flaw{Name: evidence.About, What: err.Error()}
+	}
+	opts.rng, opts.name, opts.formerly, opts.tool = rangeOf(&v.about), v.about.Range, v.about.Formerly, v.about.Tool
+	opts.plants = v.about.Plants
+	reports, err := src.audits(ctx, opts)
+	if err != nil {
+		return &evidence.Flaw{Name: evidence.About, What: "the commits give no report: " + err.Error()}
+	}
+	written, err := evidenceReports(reports, o.most)
+	if err != nil {
+		return err
+	}
+	if flaw := differing(v.archive.Under(evidence.Reports), written, "the report made again"); flaw != nil {
+		return flaw
+	}
+	v.tell("the report made again from the commits is the same, in every form")
+	return nil
+}
+
+// differing finds the first file of an archive that is not as it should be.
+func differing(got, want []evidence.File, whose string) error {
+	known := make(map[string][]byte, len(want))
+	for _, f := range want {
+		known[f.Name] = f.Data
+	}
+	for _, f := range got {
+		data, ok := known[f.Name]
+		switch {
+		case !ok:
+			return &evidence.Flaw{Name: f.Name, What: whose + " has no such file"}
+		case !bytes.Equal(data, f.Data):
+			return &evidence.Flaw{Name: f.Name, What: fmt.Sprintf("it differs from %s in line %d", whose, lineOfDifference(f.Data, data))}
+		}
+		delete(known, f.Name)
+	}
+	for _, f := range want {
+		if _, left := known[f.Name]; left {
+			return &evidence.Flaw{Name: f.Name, What: "the archive does not hold it, and " + whose + " has it"}
+		}
+	}
+	return nil
+}
+
+// lineOfDifference counts the line, from 1, in which two texts first differ.
+func lineOfDifference(a, b []byte) int {
+	same := 0
+	for same < min(len(a), len(b)) && a[same] == b[same] {
+		same++
+	}
+	return bytes.Count(a[:same], []byte("\n")) + 1
+}
