@@ -188,6 +188,7 @@ func (p *planner) labelRun(w *cableWork, after []*task) {
 			Action: Affix, Class: w.class, Space: space, Records: []string{w.label}, Text: "label",
 		}}
 		if !w.renew && physical(w.run.before) != nil {
+			t.items = []string{w.label + " (until now " + w.was + ") at " + where}
 			t.undo = back("put the former labels back: ", w.was+" at "+where, "")
 		}
 		t.wait(after...)

@@ -15,10 +15,12 @@ import (
 	"homerun/schema/console"
 )
 
-// What the demo shows on its repository: one change, one record.
+// What the demo shows on its repository: the change of two years, one record;
+// and the change of four years, which is long and waits for whoever asks.
 const (
 	demoFolder = "homerun-demo"
-	demoChange = "as-built-2021..HEAD"
+	demoChange = "2022-10-01..2023-12-31"
+	demoLong   = "as-built-2021..HEAD"
 	demoRecord = "1A-D02"
 	demoRule   = "rating-listing"
 )
@@ -178,7 +180,7 @@ func (d *demo) farewell() {
 		[2]string{"git homerun lint", "the findings, of what is saved"},
 		[2]string{"git homerun lint --at 2019-01-01", "the findings of any day"},
 		[2]string{"git homerun explain " + demoRule, "a rule, its source, an example"},
-		[2]string{"git homerun order HEAD~3..HEAD", "the work order of another change"},
+		[2]string{"git homerun order " + demoLong, "a long work order: adds and removals too"},
 		[2]string{"git homerun history 1A-A16", "a cable that moved to another room"},
 	)
 	d.page.Blank()
