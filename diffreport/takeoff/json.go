@@ -1,8 +1,9 @@
 package takeoff
 
 import (
-	"encoding/json"
 	"io"
+
+	"homerun/schema/console"
 )
 
 // The names below are what other programs rely on: fields are added, never
@@ -49,10 +50,7 @@ func JSON(w io.Writer, t Takeoff) error {
 	for i := range t.Items {
 		doc.Items = append(doc.Items, t.Items[i].json())
 	}
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(doc)
+	return console.JSON(w, doc)
 }
 
 func (it *Item) json() itemJSON {

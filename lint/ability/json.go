@@ -1,9 +1,9 @@
 package ability
 
 import (
-	"encoding/json"
 	"io"
 
+	"homerun/schema/console"
 	"homerun/schema/plant"
 	"homerun/schema/standard"
 	"homerun/schema/unit"
@@ -106,14 +106,7 @@ func TraceJSON(w io.Writer, name string, all []*Channel, p *plant.Plant, revisio
 	for _, c := range all {
 		doc.Channels = append(doc.Channels, c.json())
 	}
-	return encode(w, doc)
-}
-
-func encode(w io.Writer, doc any) error {
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(doc)
+	return console.JSON(w, doc)
 }
 
 func (c *Channel) json() channelJSON {
@@ -206,5 +199,5 @@ func SurveyJSON(w io.Writer, s *Survey, p *plant.Plant, revision string) error {
 		r := &s.Results[i]
 		doc.Results = append(doc.Results, resultJSON{r.Run, r.Far, r.Answer.json()})
 	}
-	return encode(w, doc)
+	return console.JSON(w, doc)
 }

@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -23,7 +24,7 @@ func (r *room) onTerminal(line string) string {
 		r.t.Skip("script is not here")
 	}
 	cmd := exec.Command(script, "-qec", line, os.DevNull)
-	cmd.Dir, cmd.Env = r.dir, append(r.env, "TERM=xterm", "NO_COLOR=1", "SHELL=/bin/sh")
+	cmd.Dir, cmd.Env = r.dir, slices.Concat(r.env, []string{"TERM=xterm", "NO_COLOR=1", "SHELL=/bin/sh"})
 	out, err := cmd.CombinedOutput()
 	if err != nil {
 		r.t.Fatalf("%s: %v\n%s", line, err, out)
