@@ -23,6 +23,9 @@ type coaxTree struct {
 	// noLoss are splitters that a signal can not be followed through, as their
 	// loss is not stated; noLevel is what puts out a level that is not.
 	noLoss, noLevel []*plant.Holder
+	// astray are hops that end at another port of a splitter or amplifier than
+	// its input.
+	astray []*coaxHop
 }
 
 // A coaxHop is one cable or one splitter on the way, and the port behind it.
@@ -77,7 +80,7 @@ func (t *coaxTree) emit(h *plant.Holder) {
 	t.done[h] = true
 	for i := range h.Ports {
 		port := &h.Ports[i]
-		if t.taken[port] || !t.attached(port) {
+		if t.taken[port] || isInput(port) || !t.attached(port) {
 			continue
 		}
 		if !stated {
@@ -86,6 +89,21 @@ func (t *coaxTree) emit(h *plant.Holder) {
 		}
 		t.leave(&coaxHop{source: h, port: port})
 	}
+}
+
+// inputOf is the port at which a piece of equipment says that its signal comes
+// in; it is not known where it says nothing, or names a port it does not have.
+func inputOf(h *plant.Holder) (port *plant.Port, known bool) {
+	n, stated := schema.EquipmentInput.In(h.Record())
+	if !stated {
+		return nil, false
+	}
+	return h.Port(n)
+}
+
+func isInput(port *plant.Port) bool {
+	input, known := inputOf(port.Holder)
+	return known && input == port
 }
 
 // regenerates says whether a piece of equipment puts out a level of its own.
@@ -180,11 +198,16 @@ func (t *coaxTree) arrive(h *coaxHop) {
 	if _, wants := schema.EquipmentWants.In(at.Record()); wants {
 		t.arrived = append(t.arrived, h)
 	}
+	kind, _ := schema.EquipmentKind.In(at.Record())
+	if _, known := inputOf(at); known && !isInput(h.port) && (kind == "splitter" || kind == "amplifier") {
+		t.astray = append(t.astray, h)
+		return
+	}
 	if _, own := schema.EquipmentLevel.In(at.Record()); own || regenerates(at) {
 		t.emit(at)
 		return
 	}
-	if kind, _ := schema.EquipmentKind.In(at.Record()); kind != "splitter" {
+	if kind != "splitter" {
 		return
 	}
 	loss, stated := schema.EquipmentLoss.In(at.Record())

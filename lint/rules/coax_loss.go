@@ -31,6 +31,12 @@ func categoryCoaxLoss(p *lint.Pass) {
 	for _, h := range t.arrived {
 		check.judge(h)
 	}
+	for _, h := range t.astray {
+		check.wrongPort(h)
+	}
+	for _, h := range p.Plant.Holders {
+		check.noSuchInput(h)
+	}
 	for _, h := range t.noLoss {
 		check.unstated(h, schema.EquipmentLoss.Field, "what is behind this splitter is not judged")
 	}

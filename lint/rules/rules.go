@@ -29,10 +29,12 @@ func All() []*lint.Rule {
 		CategoryWeakest,
 		CategoryInsertionLoss,
 		CategoryDelay,
+		CategorySkew,
 		CategoryLoopResistance,
 		CategoryFibreReach,
 		CategoryFibreLoss,
 		CategoryFibreMixed,
+		CategoryFibrePolarity,
 		CategoryCoaxLoss,
 		CategoryCoaxSeries,
 
@@ -40,6 +42,7 @@ func All() []*lint.Rule {
 		LengthChannel,
 		LengthCords,
 		LengthConsolidationPoint,
+		LengthConnections,
 		LengthTemperature,
 		LengthTested,
 
