@@ -36,7 +36,7 @@ func fillIn(text func(n int) string) render.Job {
 		Plant: next(), Base: next(), Head: next(), Number: next(), Units: unit.Metric, Executable: true,
 		Clashes: []string{next(), next()}, Duties: []string{next()}, Proven: []string{next()},
 		Labels: []string{next(), next()}, Counts: diffreport.Counts{Adds: 1},
-		Commits: []diffreport.Commit{{ID: next(), Author: next(), Subject: next(), Time: time.Date(2026, 3, 31, 9, 0, 0, 0, time.UTC)}},
+		Commits: []diffreport.Commit{{ID: next(), Author: next(), Subject: next(), Body: next(), Time: time.Date(2026, 3, 31, 9, 0, 0, 0, time.UTC)}},
 	}
 	for i := range hostile {
 		caution := next()

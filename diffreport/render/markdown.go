@@ -87,6 +87,9 @@ func (m *markdown) head(p *paper) {
 			break
 		}
 		m.line("- %s (%s, %s, %s)", escape(cut(r.Subject)), escape(cut(r.Author)), r.Day, code(r.Commit))
+		if r.Why != "" {
+			m.line("  %s", escape(r.Why))
+		}
 	}
 }
 

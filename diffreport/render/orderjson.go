@@ -57,6 +57,7 @@ type commitJSON struct {
 	Time    string `json:"time"`
 	Author  string `json:"author"`
 	Subject string `json:"subject"`
+	Body    string `json:"body"`
 }
 
 type changeJSON struct {
@@ -155,7 +156,7 @@ func OrderJSON(w io.Writer, o diffreport.Order) error {
 		Plant: o.Plant, Number: o.Number, Base: o.Base, Head: o.Head, Executable: o.Executable, Clashes: texts(o.Clashes),
 		Summary: countsJSON{n.Moves, n.Adds, n.Changes, n.Removals, n.Relabels, n.RecordsOnly},
 		Commits: each(o.Commits, func(c diffreport.Commit) commitJSON {
-			return commitJSON{c.ID, c.Time.Format(time.RFC3339), c.Author, c.Subject}
+			return commitJSON{c.ID, c.Time.Format(time.RFC3339), c.Author, c.Subject, c.Body}
 		}),
 		Changes: each(o.Changes, asChange), Steps: each(o.Steps, asStep),
 		Outages: each(o.Outages, func(out diffreport.Outage) outageJSON { return outageJSON(out) }),

@@ -59,9 +59,19 @@ func (d *document) head() {
 			name = "because of"
 		}
 		terms = append(terms, [2]string{name, fmt.Sprintf("%s (%s, %s, %s)", c.Subject, c.Author, c.Time.Format("2006-01-02"), short(c.ID))})
+		if text := why(c); text != "" {
+			terms = append(terms, [2]string{"", text})
+		}
 	}
 	d.Terms(2, terms...)
 	d.verdict()
+}
+
+// why is what a commit's message says beside its subject: the first paragraph,
+// where the author gave one.
+func why(c diffreport.Commit) string {
+	first, _, _ := strings.Cut(c.Body, "\n\n")
+	return cut(strings.Join(strings.Fields(first), " "))
 }
 
 // verdict says whether the steps work, and what was shown of them.

@@ -48,7 +48,7 @@ type paper struct {
 
 type fact struct{ Name, Text string }
 
-type reason struct{ Subject, Author, Day, Commit string }
+type reason struct{ Subject, Author, Day, Commit, Why string }
 
 type classPart struct {
 	Title string
@@ -106,7 +106,7 @@ func paperOf(j Job) *paper {
 		p.Cautions = append(p.Cautions, caution{i + 1, text})
 	}
 	for _, c := range o.Commits {
-		p.Reasons = append(p.Reasons, reason{schema.Printable(c.Subject), schema.Printable(c.Author), c.Time.Format("2006-01-02"), short(schema.Printable(c.ID))})
+		p.Reasons = append(p.Reasons, reason{schema.Printable(c.Subject), schema.Printable(c.Author), c.Time.Format("2006-01-02"), short(schema.Printable(c.ID)), schema.Printable(why(c))})
 	}
 	p.classes(o)
 	p.visits(&j)
