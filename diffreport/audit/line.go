@@ -120,7 +120,7 @@ func (l *line) movements(points []Point, standing []*Standing) {
 		return &points[first+i]
 	}
 	for _, s := range standing {
-		if !s.Carried {
+		if s.Opened.ID != "" {
 			at(s.openedAt).Opened++
 		}
 		if !s.Stands() {

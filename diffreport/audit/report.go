@@ -146,7 +146,7 @@ func (r *Report) rules() {
 			sum = &RuleSum{Rule: s.Rule}
 			sums[s.Rule] = sum
 		}
-		if s.Carried {
+		if s.Opened.ID == "" {
 			sum.Before++
 		} else {
 			sum.Opened++

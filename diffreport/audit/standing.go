@@ -11,7 +11,8 @@ type Standing struct {
 	// zero for what stood before the period.
 	Introduced history.Revision
 	// Opened is the commit that brought it to the line of first parents: the
-	// commit itself, or a merge. Carried is set where it stood before the period.
+	// commit itself, or a merge; zero where it stood on the line before the period.
+	// Carried is set where it stood before the period on whatever branch.
 	Opened  history.Revision
 	Carried bool
 	// ClearedBy is the commit that cleared it, Cleared the one that brought that
@@ -65,7 +66,7 @@ func (s *Standing) cover(waiver string, at history.Revision) {
 // close works out the days, up to the end of the period for what still stands.
 func (s *Standing) close(begin, end history.Revision) {
 	from, to := s.Opened, s.Cleared
-	if s.Carried {
+	if from.ID == "" {
 		from = begin
 	}
 	if s.Stands() {
