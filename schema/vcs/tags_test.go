@@ -22,7 +22,7 @@ func TestTags(t *testing.T) {
 	got, err := opened.Tags(t.Context())
 	check(t, err)
 	want := map[string][]string{}
-	for _, name := range strings.Fields(r.git("tag", "--list")) {
+	for name := range strings.FieldsSeq(r.git("tag", "--list")) {
 		if id := r.ask("rev-parse", "--verify", "--quiet", "refs/tags/"+name+"^{commit}"); id != "" {
 			want[id] = append(want[id], name)
 		}
