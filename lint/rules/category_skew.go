@@ -43,7 +43,7 @@ func categorySkew(p *lint.Pass) {
 		limit, src, limited := standard.ChannelSkewLimit(channel.low)
 		sum, known := of.sum(&channel)
 		if limited && known && sum.ns > limit {
-			p.Report(skewFinding(p, &channel, sum, limit, src))
+			p.Report(skewFinding(&channel, sum, limit, src))
 		}
 	}
 }
@@ -113,7 +113,7 @@ func (of skews) sum(c *copperChannel) (sum skewSum, known bool) {
 	return sum, !sum.assumed || c.low < standard.Cat7
 }
 
-func skewFinding(p *lint.Pass, c *copperChannel, sum skewSum, most float64, src standard.Source) lint.Finding {
+func skewFinding(c *copperChannel, sum skewSum, most float64, src standard.Source) lint.Finding {
 	shown, limit := floats(sum.ns, most, "ns")
 	f := lint.About(c.lead().Entry)
 	f.Severity = lint.Observation

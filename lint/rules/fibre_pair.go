@@ -35,15 +35,18 @@ func (w *pairWalk) to(what, how string, position int) {
 	w.position = position
 }
 
-// cord takes the fibre over a cord: one that is crossed leads A to B.
-func (w *pairWalk) cord(c *plant.Cord, straight bool) {
+// cord takes the fibre over a cord of a make: one that is crossed leads A to B.
+func (w *pairWalk) cord(c *plant.Cord, made string) {
 	w.cords = append(w.cords, c)
-	if straight {
-		w.to("cord "+schema.Printable(c.Label), "A-to-A", w.position)
-		return
+	far := w.position
+	if made == crossedCord {
+		far = 3 - w.position
 	}
-	w.to("cord "+schema.Printable(c.Label), "A-to-B", 3-w.position)
+	w.to("cord "+schema.Printable(c.Label), made, far)
 }
+
+// crossedCord is the make of a duplex cord that changes sides.
+const crossedCord = "A-to-B"
 
 // trunk takes the fibre over an array cable. Of its fibres each pair begins at
 // an odd position, so which of the pair a position is follows from that alone.

@@ -60,7 +60,7 @@ func categoryFibrePolarity(p *lint.Pass) {
 // channel judges a channel from equipment to equipment of trunks that all state
 // their type and duplex cords that all state their make.
 func (k *polarityCheck) channel(c *plant.Channel) {
-	if !duplexEnds(c) {
+	if !duplexEnds(c) || !k.arraysOnly(c) {
 		return
 	}
 	w := pairWalk{position: sent}
@@ -74,11 +74,11 @@ func (k *polarityCheck) channel(c *plant.Channel) {
 		if !pluggedAsPair(part.Cord) {
 			return
 		}
-		straight, known := k.cord(c, part.Cord)
+		made, known := k.made(c, part.Cord)
 		if !known {
 			return
 		}
-		w.cord(part.Cord, straight)
+		w.cord(part.Cord, made)
 	}
 	if w.position == sent {
 		k.pass.Report(w.finding(c))
@@ -109,31 +109,42 @@ func pluggedAsPair(c *plant.Cord) bool {
 	return true
 }
 
-// trunk takes the pair over a link; it returns false where a run of it states no
-// type.
+// arraysOnly says whether every run of a channel states its type.
+func (k *polarityCheck) arraysOnly(c *plant.Channel) bool {
+	for _, l := range c.Links {
+		for _, r := range l.Runs {
+			if _, stated := k.arrays[r.Cable]; !stated {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// trunk takes the pair over a link; it returns false where the type has no
+// positions for the fibres that a cable states.
 func (k *polarityCheck) trunk(w *pairWalk, l *plant.Link) bool {
 	for _, r := range l.Runs {
-		a, stated := k.arrays[r.Cable]
-		if !stated || !w.trunk(r, a) {
+		if !w.trunk(r, k.arrays[r.Cable]) {
 			return false
 		}
 	}
 	return true
 }
 
-// cord is the make of a cord; where that is not known it is named once, at the
+// made is the make of a cord; where that is not known it is named once, at the
 // type of cord.
-func (k *polarityCheck) cord(c *plant.Channel, cord *plant.Cord) (straight, known bool) {
+func (k *polarityCheck) made(c *plant.Channel, cord *plant.Cord) (word string, known bool) {
 	if _, array := k.arrays[cord.Cable]; array || cord.Cable == nil {
-		return false, false
+		return "", false
 	}
 	word, stated := schema.CableDuplex.In(cord.Cable.Record())
 	if stated {
-		return word == "A-to-A", true
+		return word, true
 	}
 	n, counted := schema.CableStrands.In(cord.Cable.Record())
 	if _, glass := k.of[cord.Cable]; !glass || k.told[cord.Cable.Record()] || counted && n != 2 || lost(cord.Cable.Entry, schema.CableDuplex.Field) {
-		return false, false
+		return "", false
 	}
 	k.told[cord.Cable.Record()] = true
 	trunk := c.Links[0].Lead()
@@ -147,5 +158,5 @@ func (k *polarityCheck) cord(c *plant.Channel, cord *plant.Cord) (straight, know
 	f.Key = []string{schema.CableDuplex.Name}
 	f.Related = []schema.Note{note(cord.Entry, "the first cord"), note(trunk.Entry, "the array trunk")}
 	k.pass.Report(f)
-	return false, false
+	return "", false
 }
