@@ -122,7 +122,7 @@ func (a *app) audit(ctx context.Context, rng string, o auditFlags) error {
 	if o.bundle != "" {
 		return a.bundleEvidence(ctx, src, reports, opts, o)
 	}
-	return a.handOver(ctx, src.repo, o.output, func(w io.Writer) error { return write(w, reports) })
+	return a.handOver(ctx, o.output, func(w io.Writer) error { return write(w, reports) })
 }
 
 // auditWriter chooses what writes audits.

@@ -71,7 +71,7 @@ func (a *app) bundleEvidence(ctx context.Context, src *source, reports []*audit.
 		return err
 	}
 	var digest string
-	if err := a.handOver(ctx, src.repo, o.bundle, func(w io.Writer) error {
+	if err := a.handOver(ctx, o.bundle, func(w io.Writer) error {
 		digest, err = evidence.Pack(w, files, r.End.Time)
 		return err
 	}); err != nil {

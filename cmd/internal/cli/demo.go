@@ -72,10 +72,7 @@ func (a *app) demo(ctx context.Context, want string) (err error) {
 // demoDir makes the folder. One that is there already is never used.
 func (a *app) demoDir(want string) (string, error) {
 	if want != "" {
-		dir := want
-		if !filepath.IsAbs(dir) {
-			dir = filepath.Join(a.stand, dir)
-		}
+		dir := a.userPath(want)
 		err := os.Mkdir(dir, 0o777)
 		if errors.Is(err, fs.ErrExist) {
 			return "", &usageError{dir + " is there already, and the demo only works in a new folder", "name another folder with --dir"}
@@ -87,7 +84,7 @@ func (a *app) demoDir(want string) (string, error) {
 	}
 	const most = 1000 // whoever has so many wants to clear up first
 	for i := 1; i <= most; i++ {
-		dir := filepath.Join(a.stand, demoFolder)
+		dir := a.userPath(demoFolder)
 		if i > 1 {
 			dir = fmt.Sprintf("%s-%d", dir, i)
 		}

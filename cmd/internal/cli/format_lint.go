@@ -26,7 +26,7 @@ func (a *app) showReports(ctx context.Context, src *source, reports []*lint.Repo
 		text.Options = a.page(ctx, a.Err)
 		return showText(a.Err, reports, text)
 	}
-	return a.handOver(ctx, src.repo, o.output, func(w io.Writer) error {
+	return a.handOver(ctx, o.output, func(w io.Writer) error {
 		b := report.Batch{
 			Reports: reports, Rules: rules.All(), Explain: about,
 			Revision: snap.Name, Compared: o.compares(), IntroducedOnly: o.introduced,

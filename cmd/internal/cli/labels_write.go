@@ -16,10 +16,7 @@ func (a *app) writeLabels(doc *sheet.Document, o labelsFlags) (wrote string, err
 	if o.output == "-" {
 		return "standard output", sheet.PDF(a.Out, doc)
 	}
-	path := o.output
-	if !filepath.IsAbs(path) {
-		path = filepath.Join(a.stand, path)
-	}
+	path := a.userPath(o.output)
 	if o.format == "svg" {
 		return o.output, writePictures(path, doc, o)
 	}

@@ -44,9 +44,7 @@ func (a *app) man(ctx context.Context, root *cobra.Command, dir, ending string) 
 	if err != nil {
 		return err
 	}
-	if !filepath.IsAbs(dir) {
-		dir = filepath.Join(a.stand, dir)
-	}
+	dir = a.userPath(dir)
 	if err = os.MkdirAll(dir, 0o777); err != nil {
 		return fmt.Errorf("the folder for manual pages can not be made: %w", err)
 	}

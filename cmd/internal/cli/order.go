@@ -82,7 +82,7 @@ func (a *app) order(ctx context.Context, rng string, o orderFlags) error {
 		jobs = append(jobs, render.Job{Order: order, Base: pair[0], Head: pair[1]})
 		clash = clash || !order.Executable
 	}
-	if err := a.handOver(ctx, src.repo, o.output, func(w io.Writer) error { return write(w, jobs) }); err != nil {
+	if err := a.handOver(ctx, o.output, func(w io.Writer) error { return write(w, jobs) }); err != nil {
 		return err
 	}
 	if clash {

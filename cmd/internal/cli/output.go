@@ -9,14 +9,12 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-
-	"homerun/schema/vcs"
 )
 
 // handOver hands over what a report writes: to standard output, or to a file
 // that the user named. A file is written whole or not at all, so that no service
 // ever reads half a report; a pipe or a device is written to as it is.
-func (a *app) handOver(ctx context.Context, repo *vcs.Repo, name string, write func(io.Writer) error) error {
+func (a *app) handOver(ctx context.Context, name string, write func(io.Writer) error) error {
 	if name == "" || name == "-" {
 		return write(a.Out)
 	}
@@ -27,7 +25,7 @@ func (a *app) handOver(ctx context.Context, repo *vcs.Repo, name string, write f
 	if err := ctx.Err(); err != nil {
 		return err // interrupted: what was there stays
 	}
-	file, mode, err := target(a.userPath(repo, name))
+	file, mode, err := target(a.userPath(name))
 	if err != nil {
 		return err
 	}
@@ -38,12 +36,14 @@ func (a *app) handOver(ctx context.Context, repo *vcs.Repo, name string, write f
 }
 
 // userPath is a path as its user meant it. Git moves aliases and hooks to the
-// top of the working tree and says in GIT_PREFIX where the user stood.
-func (a *app) userPath(repo *vcs.Repo, name string) string {
+// top of the working tree and says in GIT_PREFIX where the user stood; a script
+// that moved on from there knows better where it stands.
+func (a *app) userPath(name string) string {
 	if filepath.IsAbs(name) {
 		return name
 	}
-	if prefix := filepath.FromSlash(a.getenv("GIT_PREFIX")); filepath.IsLocal(prefix) && repo.Top() != "" && settled(a.stand) == settled(repo.Top()) {
+	prefix := filepath.FromSlash(a.getenv("GIT_PREFIX"))
+	if _, err := os.Lstat(filepath.Join(a.stand, ".git")); filepath.IsLocal(prefix) && (err == nil || a.getenv("GIT_DIR") != "") {
 		return filepath.Join(a.stand, prefix, name)
 	}
 	return filepath.Join(a.stand, name)
