@@ -117,8 +117,17 @@ func TestHostileArguments(t *testing.T) {
 	for _, text := range hostile(t) {
 		text = strings.ReplaceAll(text, "\x00", "")
 		for _, args := range [][]string{
-			{"explain", "--", text}, {"history", "--", text}, {"order", "--", text}, {"lint", "--at=" + text}, {"lint", "--plant=" + text},
-			{"lint", "--format=" + text}, {"lint", "--color=" + text}, {"lint", "--most=" + text}, {"help", text}, {"x" + text}, {"completion", "--", text},
+			{"explain", "--", text},
+			{"history", "--", text},
+			{"order", "--", text},
+			{"lint", "--at=" + text},
+			{"lint", "--plant=" + text},
+			{"lint", "--format=" + text},
+			{"lint", "--color=" + text},
+			{"lint", "--most=" + text},
+			{"help", text},
+			{"x" + text},
+			{"completion", "--", text},
 		} {
 			out, status := r.homerun(args...)
 			if bad := misleading(out); bad != "" || status > 3 {

@@ -116,7 +116,7 @@ func (a *app) lint(ctx context.Context, o lintFlags) error {
 		}
 		objected = objected || objects(reports[i], o)
 	}
-	if err := a.showReports(ctx, src, reports, snap, o); err != nil {
+	if err := a.showReports(ctx, reports, snap, o); err != nil {
 		return err
 	}
 	if objected {

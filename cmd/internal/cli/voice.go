@@ -17,7 +17,7 @@ It checks records. It is no design approval and no inspection: the local code
 in force, the authority having jurisdiction and licensed practice decide.
 
 Exit status: 0 nothing to object to, 1 nonconformities or a change that can not
-be executed, 2 wrong usage, 3 the job could not be done.`
+be executed, 2 wrong usage, 3 the job could not be done, 130 interrupted.`
 
 // usageTemplate is how every command shows its options, in 80 columns.
 const usageTemplate = `usage:
