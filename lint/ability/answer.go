@@ -42,8 +42,9 @@ type Margin struct {
 	// Value, Limit and Left are printed alike; Left is negative where the
 	// limit is exceeded.
 	Value, Limit, Left string
-	// Over is set where the limit is exceeded.
-	Over bool
+	// Over is set where the limit is exceeded; Least where the limit is the
+	// least that is needed, so that less than it counts as over.
+	Over, Least bool
 	// Source is where the limit stands.
 	Source string
 	// Working is the sum that gives the value; empty where it is recorded.

@@ -30,6 +30,7 @@ func (c *Channel) twistedPair() {
 	c.lossMargin(k)
 	c.delayMargin(k)
 	c.loopMargin(k)
+	c.powerMargin(k)
 	c.heatGap(k)
 }
 

@@ -57,6 +57,7 @@ type marginJSON struct {
 	Limit   string     `json:"limit"`
 	Left    string     `json:"left"`
 	Over    bool       `json:"over"`
+	Least   bool       `json:"least"`
 	Source  string     `json:"source"`
 	Working []termJSON `json:"working"`
 }
@@ -121,7 +122,7 @@ func (c *Channel) json() channelJSON {
 		out.Stations = append(out.Stations, s.json())
 	}
 	for _, m := range c.Margins {
-		out.Margins = append(out.Margins, marginJSON{m.What, m.Value, m.Limit, m.Left, m.Over, m.Source, terms(m.Working)})
+		out.Margins = append(out.Margins, marginJSON{m.What, m.Value, m.Limit, m.Left, m.Over, m.Least, m.Source, terms(m.Working)})
 	}
 	for i := range c.Answers {
 		out.Answers = append(out.Answers, c.Answers[i].json())

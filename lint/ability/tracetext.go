@@ -94,10 +94,14 @@ func margins(page *console.Page, c *Channel) {
 	}
 	heading(page, "margins")
 	for _, m := range c.Margins {
-		line := []console.Span{console.Plain(m.What + ": " + m.Value + ", limit " + m.Limit)}
+		limit, over := ", limit ", "over by "
+		if m.Least {
+			limit, over = ", needs ", "short by "
+		}
+		line := []console.Span{console.Plain(m.What + ": " + m.Value + limit + m.Limit)}
 		switch {
 		case m.Over:
-			line = append(line, console.Plain("; "), console.In(console.Alarm, "over by "+strings.TrimPrefix(m.Left, "-")))
+			line = append(line, console.Plain("; "), console.In(console.Alarm, over+strings.TrimPrefix(m.Left, "-")))
 		case m.Left != "":
 			line = append(line, console.Plain("; "), console.In(console.Good, m.Left+" left"))
 		}
