@@ -27,6 +27,11 @@ const (
 	Good
 	Bad
 	UnknownKey
+	// ExpiredKey is a signature that is right, by a key that had run out when it
+	// was made or was not allowed to sign then.
+	ExpiredKey
+	// RevokedKey is one that is right, by a key that its owner has withdrawn.
+	RevokedKey
 )
 
 // String is the state for people.
@@ -42,12 +47,16 @@ func (s Signature) String() string {
 		return "bad"
 	case UnknownKey:
 		return "unknown key"
+	case ExpiredKey:
+		return "expired key"
+	case RevokedKey:
+		return "revoked key"
 	}
 	return "not checked"
 }
 
 // Word is the state in the words that other programs rely on: good, bad,
-// unknown key or none. A signature that was not checked is by an unknown key.
+// unknown key, expired key, revoked key or none. A signature that was not checked is by an unknown key.
 func (s Signature) Word() string {
 	if s == NotChecked {
 		return UnknownKey.String()

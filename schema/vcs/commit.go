@@ -30,7 +30,7 @@ func parseCommit(id, text string) (Commit, string, error) {
 		case "encoding":
 			encoding = value
 		case "gpgsig", "gpgsig-sha256":
-			c.Signed = true
+			c.Signed, c.SignedWith = true, signatureForm(value)
 		}
 	}
 	if !hexID(c.Tree) {

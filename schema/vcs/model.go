@@ -50,8 +50,9 @@ type Commit struct {
 	// Boundary marks a commit whose parents exist but are not in this clone, because it is shallow.
 	Boundary          bool
 	Author, Committer Person
-	// Signed says that the commit carries a signature, good or not.
-	Signed bool
+	// Signed says that the commit carries a signature, good or not, and SignedWith of which form it says to be.
+	Signed     bool
+	SignedWith SignatureForm
 	// Subject is the first paragraph on one line; Body is the rest without the blank lines around it.
 	Subject, Body string
 	// Changed lists what differs from each parent, by parent, then path. Only Log with Changes fills it.
