@@ -82,7 +82,7 @@ func (k *copper) onCondition(a *Answer, reach standard.Reach, total unit.Length)
 	a.Because = fmt.Sprintf("channel %s, beyond %s it carries if %s", shown, limit, reach.Condition)
 	a.Short = (total - reach.Sure).Text(in)
 	a.Mend = fmt.Sprintf("measure what it depends on, or shorten the channel by %s%s", a.Short, k.orBetter())
-	if k.recorded() <= reach.Sure {
+	if k.recorded() < reach.Sure {
 		a.Because += fmt.Sprintf("; in any case with cords of no more than %s that are not recorded", (reach.Sure - k.recorded()).Text(in))
 		a.Mend = "record the cords" + k.orBetter()
 	}
