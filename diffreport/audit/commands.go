@@ -3,14 +3,17 @@ package audit
 import "strings"
 
 // commands are what gives the figures of the report again, one for each kind.
-func commands(r *Report) []Command {
+func commands(r *Report, points Points) []Command {
 	span := r.To
 	if r.From != "" {
 		span = r.From + ".." + r.To
 	}
-	again := "git homerun audit" + r.plantFlag()
-	if r.By == ByToday {
-		again += " --by today"
+	again := "git homerun audit" + r.plantFlag() + r.By.flag() + points.flag()
+	for _, name := range r.Formerly {
+		again += " --formerly " + quoted(name)
+	}
+	if r.Keys {
+		again += " --keys FILE"
 	}
 	list := []Command{{"the whole report, for programs", again + " --format json " + span}}
 	if r.By == ByTheDay {
@@ -32,5 +35,26 @@ func (r *Report) plantFlag() string {
 	if !r.Several {
 		return ""
 	}
-	return " --plant '" + strings.ReplaceAll(r.Plant, "'", `'\''`) + "'"
+	return " --plant " + quoted(r.Plant)
+}
+
+// quoted is a text as a shell takes it for one word.
+func quoted(text string) string { return "'" + strings.ReplaceAll(text, "'", `'\''`) + "'" }
+
+func (b By) flag() string {
+	if b == ByToday {
+		return " --by today"
+	}
+	return ""
+}
+
+func (p Points) flag() string {
+	switch p {
+	case PointsTags:
+		return " --each tag"
+	case PointsMonths:
+		return " --each month"
+	case PointsAuto:
+	}
+	return ""
 }

@@ -133,7 +133,7 @@ func (a *Audit) Report(about About, head *plant.Plant) *Report {
 	r.rules()
 	r.people()
 	r.Unknown = a.unknown(&about)
-	r.Commands = commands(r)
+	r.Commands = commands(r, a.options.Points)
 	return r
 }
 

@@ -74,7 +74,7 @@ func waiverChange(c *audit.WaiverChange) string {
 
 func signatureTable(r *audit.Report) auditTable {
 	var counts []string
-	for _, s := range []history.Signature{history.Good, history.Bad, history.UnknownKey, history.NotChecked, history.Unsigned} {
+	for _, s := range []history.Signature{history.Good, history.Bad, history.UnknownKey, history.ExpiredKey, history.RevokedKey, history.NotChecked, history.Unsigned} {
 		if n := r.Signatures.Counts[s]; n > 0 {
 			counts = append(counts, fmt.Sprintf("%s: %d", s, n))
 		}

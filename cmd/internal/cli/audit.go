@@ -13,7 +13,7 @@ import (
 
 type auditFlags struct {
 	by, points     string
-	formerly       []string
+	formerly, keys []string
 	format, output string
 	bundle, verify string
 	digest         string
@@ -65,6 +65,7 @@ differs; it makes the report again from the commits in the file.`,
 	f.StringVar(&o.by, "by", "day", "judge by the standard and codes that each commit states (day), or the last one (today)")
 	f.StringVar(&o.points, "each", "auto", "count at each tag, month, or auto: at tags where the line has any")
 	f.StringArrayVar(&o.formerly, "formerly", nil, "a commit or tag of an earlier audit that this history should lead to; may be given again")
+	f.StringArrayVar(&o.keys, "keys", nil, "a file of keys that are trusted: OpenPGP public keys, or SSH allowed signers; may be given again")
 	f.StringVar(&o.format, "format", "text", strings.Join(auditFormats(), ", "))
 	f.StringVarP(&o.output, "output", "o", "", "write to a file, whole or not at all, instead of standard output")
 	f.IntVar(&o.most, "most", 40, "list at most so many of each kind as text or html; 0 lists all")
@@ -115,6 +116,9 @@ func (a *app) audit(ctx context.Context, rng string, o auditFlags) error {
 	}
 	defer src.close()
 	opts.rng, opts.name = rng, rng
+	for _, file := range o.keys {
+		opts.keys = append(opts.keys, a.userPath(file))
+	}
 	reports, err := src.audits(ctx, opts)
 	if err != nil {
 		return err

@@ -66,7 +66,7 @@ func (a *app) bundleEvidence(ctx context.Context, src *source, reports []*audit.
 		}
 		about.Formerly = append(about.Formerly, earlier{e.Name, c.ID})
 	}
-	files, err := a.evidenceFiles(ctx, src, reports, about)
+	files, err := a.evidenceFiles(ctx, src, reports, about, opts.keys)
 	if err != nil {
 		return err
 	}
@@ -89,7 +89,7 @@ func (a *app) bundleEvidence(ctx context.Context, src *source, reports []*audit.
 }
 
 // evidenceFiles are the files of an archive, in its order.
-func (a *app) evidenceFiles(ctx context.Context, src *source, reports []*audit.Report, about evidenceAbout) ([]evidence.File, error) {
+func (a *app) evidenceFiles(ctx context.Context, src *source, reports []*audit.Report, about evidenceAbout, keys []string) ([]evidence.File, error) {
 	said, err := json.MarshalIndent(about, "", "  ")
 	if err != nil {
 		return nil, err
@@ -108,7 +108,15 @@ func (a *app) evidenceFiles(ctx context.Context, src *source, reports []*audit.R
 	if err != nil {
 		return nil, err
 	}
-	return append(append(files, written...), evidence.File{Name: evidence.Commits, Data: commits}), nil
+	files = append(append(files, written...), evidence.File{Name: evidence.Commits, Data: commits})
+	for i, file := range keys {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			return nil, fmt.Errorf("keys: %w", err)
+		}
+		files = append(files, evidence.File{Name: fmt.Sprintf("%s%d", evidence.Keys, i+1), Data: data})
+	}
+	return files, nil
 }
 
 // recordsAt are all files of records of a commit, as it holds them.
@@ -230,6 +238,7 @@ This archive holds
   commits.bundle  that commit and all before it, for git
   report/         the audit of %[2]s, made on %[3]s, in four forms
   about.json      what the report was made with
+  keys/           the keys that signatures were checked with, where any were named
   SHA256SUMS      the digest of every other file
 
 To check it

@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"crypto/sha256"
+	"errors"
 	"fmt"
 	"runtime/debug"
 	"slices"
@@ -22,6 +23,8 @@ type auditOptions struct {
 	by        audit.By
 	points    audit.Points
 	formerly  []earlier
+	// keys are files of keys to check signatures with.
+	keys []string
 	// plants keeps only plants of these names, and tool is told instead of this
 	// program's version; both are for making a report again.
 	plants []string
@@ -43,6 +46,10 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 	if err != nil {
 		return nil, err
 	}
+	verdicts, err := s.verdicts(ctx, period, o.keys)
+	if err != nil {
+		return nil, err
+	}
 	tags, err := s.repo.Tags(ctx)
 	if err != nil {
 		return nil, err
@@ -61,7 +68,7 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 	}
 	var reports []*audit.Report
 	for _, p := range chosen {
-		w := &auditWalk{source: s, like: p, by: o.by, tags: tags}
+		w := &auditWalk{source: s, like: p, by: o.by, tags: tags, verdicts: verdicts}
 		into := audit.New(audit.Options{Points: o.points})
 		if err := w.walk(ctx, period, into); err != nil {
 			return nil, err
@@ -75,7 +82,7 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 func (s *source) about(ctx context.Context, period *auditPeriod, o auditOptions) (audit.About, error) {
 	form := s.repo.Form()
 	about := audit.About{
-		Range: period.name, From: period.base.ID, To: period.head.ID, By: o.by,
+		Range: period.name, From: period.base.ID, To: period.head.ID, By: o.by, Keys: len(o.keys) > 0,
 		Tool: toolVersion(), RuleSet: ruleSet(), RuleCount: len(rules.All()),
 		Shallow: form.Shallow, Partial: form.Partial, Replaced: form.Replaced,
 	}
@@ -124,8 +131,35 @@ func toolVersion() string {
 	return version
 }
 
+// verdicts checks the signatures of the period; without keys none is checked.
+func (s *source) verdicts(ctx context.Context, period *auditPeriod, files []string) (map[string]vcs.Verdict, error) {
+	if len(files) == 0 {
+		return nil, nil
+	}
+	s.app.progress.say("checking signatures")
+	keys, err := vcs.OpenKeys(ctx, files...)
+	if err != nil {
+		return nil, err
+	}
+	verdicts, err := s.repo.Verdicts(ctx, period.commits, keys)
+	return verdicts, errors.Join(err, keys.Close())
+}
+
 // signature is what is known of a commit's signature.
 func (w *auditWalk) signature(c vcs.Commit) history.Signature {
+	switch w.verdicts[c.ID] {
+	case vcs.VerdictGood:
+		return history.Good
+	case vcs.VerdictBad:
+		return history.Bad
+	case vcs.VerdictUnknownKey:
+		return history.UnknownKey
+	case vcs.VerdictExpired:
+		return history.ExpiredKey
+	case vcs.VerdictRevoked:
+		return history.RevokedKey
+	case vcs.VerdictNone, vcs.VerdictUnchecked:
+	}
 	if !c.Signed {
 		return history.Unsigned
 	}

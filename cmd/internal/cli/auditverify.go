@@ -50,8 +50,10 @@ type verification struct {
 	*app
 	flags   auditFlags
 	archive *evidence.Archive
-	about   evidenceAbout
-	said    []string
+	// dir is a folder of our own.
+	dir   string
+	about evidenceAbout
+	said  []string
 	// unproved is set where nothing is wrong but not everything could be checked.
 	unproved bool
 }
@@ -61,11 +63,7 @@ func (v *verification) tell(format string, args ...any) {
 }
 
 func (v *verification) run(ctx context.Context) error {
-	name := v.flags.verify
-	if !filepath.IsAbs(name) {
-		name = filepath.Join(v.stand, filepath.FromSlash(v.getenv("GIT_PREFIX")), name)
-	}
-	file, err := os.Open(name)
+	file, err := os.Open(v.userPath(v.flags.verify))
 	if err != nil {
 		return fmt.Errorf("the archive can not be read: %w", err)
 	}
@@ -87,12 +85,11 @@ func (v *verification) run(ctx context.Context) error {
 	if err := v.readAbout(); err != nil {
 		return err
 	}
-	dir, err := os.MkdirTemp("", "homerun-*")
-	if err != nil {
+	if v.dir, err = os.MkdirTemp("", "homerun-*"); err != nil {
 		return err
 	}
-	defer func() { _ = os.RemoveAll(dir) }()
-	return v.unfold(ctx, dir)
+	defer func() { _ = os.RemoveAll(v.dir) }()
+	return v.unfold(ctx)
 }
 
 func (v *verification) readAbout() error {
@@ -115,16 +112,16 @@ func (v *verification) readAbout() error {
 }
 
 // unfold takes the commits out of the bundle, with every check that git has.
-func (v *verification) unfold(ctx context.Context, dir string) error {
+func (v *verification) unfold(ctx context.Context) error {
 	f, ok := v.archive.Find(evidence.Commits)
 	if !ok {
 		return &evidence.Flaw{Name: evidence.Commits, What: "the archive does not hold it"}
 	}
-	file := filepath.Join(dir, "commits")
+	file := filepath.Join(v.dir, "commits")
 	if err := os.WriteFile(file, f.Data, 0o600); err != nil {
 		return err
 	}
-	repo := filepath.Join(dir, "plant")
+	repo := filepath.Join(v.dir, "plant")
 	// No settings of the user's take part, and a bundle starts no program.
 	env := append(bareEnv(v.Env), "GIT_CONFIG_NOSYSTEM=1", "GIT_CONFIG_GLOBAL="+os.DevNull)
 	for _, args := range [][]string{
@@ -132,7 +129,7 @@ func (v *verification) unfold(ctx context.Context, dir string) error {
 		{"-C", repo, "-c", "fetch.fsckObjects=true", "fetch", "--quiet", "--no-auto-gc", file, "+refs/*:refs/*"},
 		{"-C", repo, "symbolic-ref", "HEAD", evidenceHead},
 	} {
-		if _, err := v.gitWith(ctx, dir, env, args...); err != nil {
+		if _, err := v.gitWith(ctx, v.dir, env, args...); err != nil {
 			if ctx.Err() != nil {
 				return err
 			}
@@ -182,6 +179,18 @@ func (v *verification) compare(ctx context.Context, inside *app) error {
 	return v.report(ctx, src)
 }
 
+// keys writes the archive's keys where they can be read from.
+func (v *verification) keys(dir string) (files []string, err error) {
+	for i, f := range v.archive.Under(evidence.Keys) {
+		file := filepath.Join(dir, fmt.Sprintf("keys-%d", i))
+		if err := os.WriteFile(file, f.Data, 0o600); err != nil {
+			return nil, err
+		}
+		files = append(files, file)
+	}
+	return files, nil
+}
+
 // report makes the report again.
 func (v *verification) report(ctx context.Context, src *source) error {
 	if v.about.RuleSet != ruleSet() {
@@ -197,6 +206,9 @@ func (v *verification) report(ctx context.Context, src *source) error {
 	}
 	opts.rng, opts.name, opts.formerly, opts.tool = rangeOf(&v.about), v.about.Range, v.about.Formerly, v.about.Tool
 	opts.plants = v.about.Plants
+	if opts.keys, err = v.keys(v.dir); err != nil {
+		return err
+	}
 	reports, err := src.audits(ctx, opts)
 	if err != nil {
 		return &evidence.Flaw{Name: evidence.About, What: "the commits give no report: " + err.Error()}

@@ -25,6 +25,8 @@ type auditWalk struct {
 	left map[string]int
 	main map[string]bool
 	tags map[string][]string
+	// verdicts are what signatures are worth, where keys were named.
+	verdicts map[string]vcs.Verdict
 	// editions are what the plant stated on the line of first parents.
 	editions []audit.Edition
 }

@@ -19,9 +19,10 @@ const (
 	Commits = "commits.bundle"
 	// Notes tell how to check the archive by hand.
 	Notes = "READ-ME.txt"
-	// Records and Reports are folders.
+	// Records, Reports and Keys are folders.
 	Records = "records/"
 	Reports = "report/"
+	Keys    = "keys/"
 )
 
 // A File is one file of an archive: its name, slash-separated, and its bytes.
