@@ -74,11 +74,6 @@ type Step struct {
 	// Boundary marks a commit whose parents exist but are not in this clone:
 	// what it holds may be older than it.
 	Boundary bool
-	// Look, where it is set, stands for Plant and those of Parents: it gives as
-	// much of two plants as decides what happened to one label between a parent
-	// and the commit, the parent by its place. Both are the same where nothing
-	// did. Without parents the place is -1 and there is no plant before.
-	Look func(label string, parent int) (before, after *plant.Plant, err error)
 }
 
 // A Parent is a commit before another, with its plant, nil where it has none.

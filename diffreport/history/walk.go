@@ -26,9 +26,7 @@ func Of(label string, steps iter.Seq2[Step, error]) (History, error) {
 			w.traces[step.ID] = []trace{{label: label}}
 			first = false
 		}
-		if err := w.visit(&step); err != nil {
-			return History{}, err
-		}
+		w.visit(&step)
 	}
 	return w.history(), nil
 }
@@ -47,58 +45,34 @@ type walk struct {
 }
 
 // visit compares one commit with its parents and hands the traces on to them.
-func (w *walk) visit(step *Step) error {
+func (w *walk) visit(step *Step) {
 	traces := w.traces[step.ID]
 	delete(w.traces, step.ID)
 	for _, t := range traces {
-		look := w.compare
 		if len(step.Parents) == 0 {
-			look = w.first
+			w.first(step, t)
+			continue
 		}
-		if err := look(step, t); err != nil {
-			return err
-		}
+		w.compare(step, t)
 	}
-	return nil
-}
-
-// look gives the plants between which something may have happened to a label.
-func (s *Step) look(label string, parent int) (before, after *plant.Plant, err error) {
-	switch {
-	case s.Look != nil:
-		return s.Look(label, parent)
-	case parent < 0:
-		return nil, s.Plant, nil
-	}
-	return s.Parents[parent].Plant, s.Plant, nil
 }
 
 // first is an event where a commit without parents holds the record.
-func (w *walk) first(step *Step, t trace) error {
-	_, here, err := step.look(t.label, -1)
-	if err != nil {
-		return err
-	}
-	if c := find(diffreport.Compare(nil, here, diffreport.Options{}), t.label).now; c != nil {
-		e := event(step, t, c, unitsOf(here))
+func (w *walk) first(step *Step, t trace) {
+	changes := diffreport.Compare(nil, step.Plant, diffreport.Options{})
+	if c := find(changes, t.label).now; c != nil {
+		e := event(step, t, c)
 		if step.Boundary {
 			e.Class, e.Summary, e.Why = diffreport.ClassRecordsOnly, "it stands here where this clone's history begins", "what came before is not in this clone"
 		}
 		w.add(e, bearer{step.ID, t.label})
 	}
-	return nil
 }
 
 // A sighting is what happened to a label between a parent and a commit: now is
 // the change of the record that bears it, left that of the record that bore it
 // and does not any more.
-type sighting struct {
-	now, left *diffreport.Change
-	units     unit.System
-}
-
-// nothing says whether nothing happened.
-func (s sighting) nothing() bool { return s.now == nil && s.left == nil }
+type sighting struct{ now, left *diffreport.Change }
 
 func find(changes []diffreport.Change, label string) sighting {
 	var s sighting
@@ -114,19 +88,14 @@ func find(changes []diffreport.Change, label string) sighting {
 	return s
 }
 
-func (w *walk) compare(step *Step, t trace) error {
+func (w *walk) compare(step *Step, t trace) {
 	sights := make([]sighting, len(step.Parents))
 	untouched := false
 	for i, parent := range step.Parents {
-		before, after, err := step.look(t.label, i)
-		if err != nil {
-			return err
+		if !same(parent.Plant, step.Plant, t.label) {
+			sights[i] = find(changes(parent.Plant, step.Plant, t.label), t.label)
 		}
-		if !same(before, after, t.label) {
-			sights[i] = find(changes(before, after, t.label), t.label)
-			sights[i].units = unitsOf(after)
-		}
-		if sights[i].nothing() {
+		if sights[i] == (sighting{}) {
 			untouched = true
 			w.things.join(bearer{step.ID, t.label}, bearer{parent.ID, t.label})
 		}
@@ -135,7 +104,7 @@ func (w *walk) compare(step *Step, t trace) error {
 		w.record(step, t, sights[0])
 	}
 	for i, parent := range step.Parents {
-		if untouched && !sights[i].nothing() {
+		if untouched && sights[i] != (sighting{}) {
 			continue // the merge took the record from the other side
 		}
 		next := t
@@ -144,7 +113,6 @@ func (w *walk) compare(step *Step, t trace) error {
 		}
 		w.handOn(parent.ID, next, sights[i].now)
 	}
-	return nil
 }
 
 // handOn follows a trace into a parent: a relabelled record under its former
@@ -164,7 +132,7 @@ func (w *walk) record(step *Step, t trace, s sighting) {
 	parent := step.Parents[0].ID
 	if c := s.now; c != nil {
 		at := bearer{step.ID, t.label}
-		w.add(event(step, t, c, s.units), at)
+		w.add(event(step, t, c), at)
 		switch {
 		case c.Former != "":
 			w.things.join(at, bearer{parent, c.Former})
@@ -177,7 +145,7 @@ func (w *walk) record(step *Step, t trace, s sighting) {
 		}
 	}
 	if s.left != nil {
-		w.add(event(step, t, s.left, s.units), bearer{parent, t.label})
+		w.add(event(step, t, s.left), bearer{parent, t.label})
 	}
 }
 
@@ -259,10 +227,10 @@ func changes(base, head *plant.Plant, label string) []diffreport.Change {
 	return all
 }
 
-func event(step *Step, t trace, c *diffreport.Change, units unit.System) Event {
+func event(step *Step, t trace, c *diffreport.Change) Event {
 	e := Event{
 		Revision: step.Revision, Class: c.Class, Kind: c.Kind, Label: c.Label, Former: c.Former,
-		Summary: summary(c, units), Why: c.Why, Meaning: c.Meaning, Fields: c.AllFields(units), Via: t.via, Merge: len(step.Parents) > 1,
+		Summary: summary(c, step.units()), Why: c.Why, Meaning: c.Meaning, Fields: c.AllFields(step.units()), Via: t.via, Merge: len(step.Parents) > 1,
 		Whole: c.Before.Record == nil || c.After.Record == nil,
 	}
 	if c.After.Record == nil {
@@ -271,10 +239,10 @@ func event(step *Step, t trace, c *diffreport.Change, units unit.System) Event {
 	return e
 }
 
-// unitsOf is the system in which a plant's quantities are printed.
-func unitsOf(p *plant.Plant) unit.System {
-	if p == nil {
+// units is the system in which the plant's quantities are printed.
+func (s *Step) units() unit.System {
+	if s.Plant == nil {
 		return unit.Metric
 	}
-	return p.Units
+	return s.Plant.Units
 }
