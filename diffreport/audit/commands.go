@@ -8,14 +8,15 @@ func commands(r *Report, points Points) []Command {
 	if r.From != "" {
 		span = r.From + ".." + r.To
 	}
-	again := "git homerun audit" + r.plantFlag() + r.By.flag() + points.flag()
+	var again strings.Builder
+	again.WriteString("git homerun audit" + r.plantFlag() + r.By.flag() + points.flag())
 	for _, name := range r.Formerly {
-		again += " --formerly " + quoted(name)
+		again.WriteString(" --formerly " + quoted(name))
 	}
 	if r.Keys {
-		again += " --keys FILE"
+		again.WriteString(" --keys FILE")
 	}
-	list := []Command{{"the whole report, for programs", again + " --format json " + span}}
+	list := []Command{{"the whole report, for programs", again.String() + " --format json " + span}}
 	if r.By == ByTheDay {
 		list = append(list, Command{"what stood at a commit", "git homerun lint --format json" + r.plantFlag() + " --at COMMIT"},
 			Command{"what a commit introduced", "git homerun lint --introduced" + r.plantFlag() + " --at COMMIT"})

@@ -41,7 +41,6 @@ type custody struct {
 	backwards []history.Revision
 	times     map[string]int64
 	unread    []history.Revision
-	missing   []string
 }
 
 func (t *custody) take(step *Step) {

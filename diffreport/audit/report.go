@@ -216,8 +216,12 @@ type AgeBand struct {
 // Ages counts findings by how long they have stood, or had when they were cleared.
 func (r *Report) Ages() []AgeBand {
 	bands := []AgeBand{
-		{Name: "under 1 week", From: 0, To: 7}, {Name: "1 week to 1 month", From: 7, To: 30}, {Name: "1 to 3 months", From: 30, To: 91},
-		{Name: "3 months to 1 year", From: 91, To: 365}, {Name: "1 to 3 years", From: 365, To: 3 * 365}, {Name: "3 years and more", From: 3 * 365},
+		{Name: "under 1 week", From: 0, To: 7},
+		{Name: "1 week to 1 month", From: 7, To: 30},
+		{Name: "1 to 3 months", From: 30, To: 91},
+		{Name: "3 months to 1 year", From: 91, To: 365},
+		{Name: "1 to 3 years", From: 365, To: 3 * 365},
+		{Name: "3 years and more", From: 3 * 365},
 	}
 	for _, s := range r.Standing {
 		for i := range bands {

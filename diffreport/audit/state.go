@@ -3,6 +3,7 @@ package audit
 import (
 	"hash/maphash"
 	"maps"
+	"slices"
 )
 
 // shards is into how many parts the findings of a commit are divided: a branch
@@ -56,7 +57,7 @@ func (s *state) at(key string) *part {
 	case (*slot).owner != s.owner:
 		own := &part{owner: s.owner, entries: make(map[string][]entry, len((*slot).entries))}
 		for k, list := range (*slot).entries {
-			own.entries[k] = list[:len(list):len(list)]
+			own.entries[k] = slices.Clip(list)
 		}
 		*slot = own
 	}

@@ -187,7 +187,7 @@ func (a *Audit) other(step *Step, s *state, f *Finding, key string) *Standing {
 	}
 	st := unheld(others, s, key)
 	// What was cleared on the line and comes back with a merge stands anew.
-	if st != nil && !(step.Main && st.met && !st.onLine) {
+	if st != nil && (!step.Main || !st.met || st.onLine) {
 		return st
 	}
 	fresh := &Standing{Finding: bare(f), Introduced: step.Revision}

@@ -27,7 +27,7 @@ func AuditPage(w io.Writer, reports []*audit.Report, most int) error {
 		panic("render: the page's own text: " + err.Error())
 	}
 	var page strings.Builder
-	if err := t.ExecuteTemplate(&page, "audit", papers); err != nil {
+	if err = t.ExecuteTemplate(&page, "audit", papers); err != nil {
 		panic("render: the page's own text: " + err.Error())
 	}
 	_, err = io.WriteString(w, page.String())

@@ -27,6 +27,7 @@ func All() []*lint.Rule {
 		CategoryWithdrawn,
 		CategoryApplication,
 		CategoryWeakest,
+		CategoryPinout,
 		CategoryInsertionLoss,
 		CategoryDelay,
 		CategorySkew,

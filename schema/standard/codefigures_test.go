@@ -16,12 +16,18 @@ func codeFigures() map[string]func(asked) answer {
 		"jacket-rating":   jacketRating,
 		"outside-plant":   outsidePlant,
 		"abandoned":       abandoned,
+		"pin-pair":        pinPair,
 	}
 }
 
 func pullBends(a asked) answer {
 	l, ok := standard.PullLimitsOf(a.regime())
 	return figure(l.Bends.Degrees(), l.Source, ok)
+}
+
+func pinPair(a asked) answer {
+	pair, src, ok := read(a, "pinout", standard.ParsePinout).Pair(a.number("pin"))
+	return figure(float64(pair), src, ok)
 }
 
 func pullLength(a asked) answer {

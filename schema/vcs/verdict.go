@@ -6,6 +6,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -76,7 +77,7 @@ func (r *Repo) check(ctx context.Context, keys *Keys, form SignatureForm, ids []
 		return err
 	}
 	git := *r.git
-	git.env = append(git.env[:len(git.env):len(git.env)], "GNUPGHOME="+keys.home)
+	git.env = append(slices.Clip(git.env), "GNUPGHOME="+keys.home)
 	args := append(keys.settings(), "log", "--no-walk=unsorted", "--stdin", "--no-show-signature", "--no-patch", "--no-decorate", "--no-color", "-z", "--format=%H %G? %GF")
 	c, err := git.start(ctx, args...)
 	if err != nil {

@@ -26,7 +26,7 @@ func newSigners(t *testing.T) *signers {
 		}
 	}
 	// The sockets of gpg-agent want a short path.
-	home, err := os.MkdirTemp("", "gpg-*")
+	home, err := os.MkdirTemp("", "gpg-*") //nolint:usetesting // its folder has too long a path for a socket
 	check(t, err)
 	s := &signers{repo: plant(t), home: home, dir: t.TempDir()}
 	t.Cleanup(func() {
@@ -43,8 +43,7 @@ func (s *signers) run(name string, args ...string) string {
 	cmd.Env = append(os.Environ(), "GNUPGHOME="+s.home)
 	out, err := cmd.Output()
 	if err != nil {
-		var exit *exec.ExitError
-		if errors.As(err, &exit) {
+		if exit, ok := errors.AsType[*exec.ExitError](err); ok {
 			s.t.Fatalf("%s %v: %v\n%s", name, args, err, exit.Stderr)
 		}
 		s.t.Fatalf("%s %v: %v", name, args, err)
@@ -52,10 +51,13 @@ func (s *signers) run(name string, args ...string) string {
 	return string(out)
 }
 
-// key makes an OpenPGP key at a time that lasts so long, and returns its name.
-func (s *signers) key(name, made, lasts string) string {
+// keyMade is when the keys were made, as gpg writes a time that stands still.
+const keyMade = "20190101T000000!"
+
+// key makes an OpenPGP key that lasts so long, and returns its name.
+func (s *signers) key(name, lasts string) string {
 	s.t.Helper()
-	s.run("gpg", "--batch", "--quiet", "--passphrase", "", "--faked-system-time", made, "--quick-generate-key", name+" <"+name+"@pier.example>", "ed25519", "sign", lasts)
+	s.run("gpg", "--batch", "--quiet", "--passphrase", "", "--faked-system-time", keyMade, "--quick-generate-key", name+" <"+name+"@pier.example>", "ed25519", "sign", lasts)
 	return name + "@pier.example"
 }
 
@@ -116,8 +118,8 @@ func (s *signers) verdicts(ids []string, files ...string) map[string]vcs.Verdict
 	opened := s.open(vcs.ReaderAuto)
 	var commits []vcs.Commit
 	for _, id := range ids {
-		c, err := opened.Resolve(s.t.Context(), id)
-		check(s.t, err)
+		c, failed := opened.Resolve(s.t.Context(), id)
+		check(s.t, failed)
 		commits = append(commits, c)
 	}
 	got, err := opened.Verdicts(s.t.Context(), commits, keys)
@@ -128,9 +130,9 @@ func (s *signers) verdicts(ids []string, files ...string) map[string]vcs.Verdict
 func TestVerdictsOnRealSignatures(t *testing.T) {
 	t.Parallel()
 	s := newSigners(t)
-	const made, then, later = "20190101T000000!", "20190303T080000!", "20200601T080000!"
-	good, short := s.key("good", made, "never"), s.key("short", made, "1y")
-	stranger, gone := s.key("stranger", made, "never"), s.key("gone", made, "never")
+	const then, later = "20190303T080000!", "20200601T080000!"
+	good, short := s.key("good", "never"), s.key("short", "1y")
+	stranger, gone := s.key("stranger", "never"), s.key("gone", "never")
 	text := s.text("move 1A-A07")
 	goneID := s.byPGP(text, gone, then)
 	s.revoke(gone)
@@ -179,12 +181,12 @@ func TestVerdictsOnRealSignatures(t *testing.T) {
 // the moment, which is not exported.
 func (s *signers) expired(text, name, when string) string {
 	s.t.Helper()
-	print := strings.Split(s.run("gpg", "--batch", "--with-colons", "--list-keys", name), "fpr:::::::::")[1]
-	print, _, _ = strings.Cut(print, ":")
+	fingerprint := strings.Split(s.run("gpg", "--batch", "--with-colons", "--list-keys", name), "fpr:::::::::")[1]
+	fingerprint, _, _ = strings.Cut(fingerprint, ":")
 	before := s.run("gpg", "--batch", "--armor", "--export", name)
-	s.run("gpg", "--batch", "--quiet", "--passphrase", "", "--faked-system-time", "20190102T000000!", "--quick-set-expire", print, "9y")
+	s.run("gpg", "--batch", "--quiet", "--passphrase", "", "--faked-system-time", "20190102T000000!", "--quick-set-expire", fingerprint, "9y")
 	id := s.byPGP(text, name, when)
-	s.run("gpg", "--batch", "--yes", "--delete-secret-and-public-key", print)
+	s.run("gpg", "--batch", "--yes", "--delete-secret-and-public-key", fingerprint)
 	load := exec.Command("gpg", "--batch", "--quiet", "--import")
 	load.Env, load.Stdin = append(os.Environ(), "GNUPGHOME="+s.home), strings.NewReader(before)
 	check(s.t, load.Run())
@@ -194,8 +196,8 @@ func (s *signers) expired(text, name, when string) string {
 func (s *signers) revoke(name string) {
 	s.t.Helper()
 	list := s.run("gpg", "--batch", "--with-colons", "--list-keys", name)
-	print, _, _ := strings.Cut(strings.Split(list, "fpr:::::::::")[1], ":")
-	cert, err := os.ReadFile(filepath.Join(s.home, "openpgp-revocs.d", print+".rev"))
+	fingerprint, _, _ := strings.Cut(strings.Split(list, "fpr:::::::::")[1], ":")
+	cert, err := os.ReadFile(filepath.Join(s.home, "openpgp-revocs.d", fingerprint+".rev"))
 	check(s.t, err)
 	load := exec.Command("gpg", "--batch", "--quiet", "--import")
 	load.Env = append(os.Environ(), "GNUPGHOME="+s.home)
@@ -228,7 +230,7 @@ func TestNoProgramOfTheRepositoryChecks(t *testing.T) {
 	t.Parallel()
 	s := newSigners(t)
 	text := s.text("move 1A-A07")
-	name := s.key("good", "20190101T000000!", "never")
+	name := s.key("good", "never")
 	file, line := s.sshKey("ada", "")
 	ids := []string{s.byPGP(text, name, "20190303T080000!"), s.bySSH(text, file)}
 	trap := filepath.Join(s.dir, "trap")

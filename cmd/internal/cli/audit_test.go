@@ -326,7 +326,7 @@ func (r *room) checkMaker(commit, key string) {
 	if _, now := r.lintAt(commit); !has(now, key) {
 		r.t.Errorf("%s did not introduce %s: it has it not", commit, key)
 	}
-	for _, p := range strings.Fields(r.ask("log", "-1", "--format=%P", commit)) {
+	for p := range strings.FieldsSeq(r.ask("log", "-1", "--format=%P", commit)) {
 		if _, before := r.lintAt(p); has(before, key) {
 			r.t.Errorf("%s did not introduce %s: its parent %s has it", commit, key, p)
 		}
@@ -339,7 +339,7 @@ func (r *room) checkClearer(commit, key string) {
 	if _, now := r.lintAt(commit); has(now, key) {
 		r.t.Errorf("%s did not clear %s: it has it", commit, key)
 	}
-	for _, p := range strings.Fields(r.ask("log", "-1", "--format=%P", commit)) {
+	for p := range strings.FieldsSeq(r.ask("log", "-1", "--format=%P", commit)) {
 		if _, before := r.lintAt(p); has(before, key) {
 			return
 		}

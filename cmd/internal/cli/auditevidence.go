@@ -71,7 +71,7 @@ func (a *app) bundleEvidence(ctx context.Context, src *source, reports []*audit.
 		return err
 	}
 	var digest string
-	if err := a.handOver(ctx, o.bundle, func(w io.Writer) error {
+	if err = a.handOver(ctx, o.bundle, func(w io.Writer) (err error) {
 		digest, err = evidence.Pack(w, files, r.End.Time)
 		return err
 	}); err != nil {
@@ -169,14 +169,14 @@ func (a *app) commitsBundle(ctx context.Context, src *source, about *evidenceAbo
 	}
 	defer func() { _ = os.RemoveAll(dir) }()
 	env := bareEnv(a.Env)
-	if _, err := a.gitWith(ctx, dir, env, "init", "--quiet", "--bare", "--template=", "--object-format="+src.repo.Form().ObjectFormat, "."); err != nil {
+	if _, err = a.gitWith(ctx, dir, env, "init", "--quiet", "--bare", "--template=", "--object-format="+src.repo.Form().ObjectFormat, "."); err != nil {
 		return nil, err
 	}
 	objects := filepath.Join(src.repo.CommonDir(), "objects")
-	if err := os.WriteFile(filepath.Join(dir, "objects", "info", "alternates"), []byte(objects+"\n"), 0o600); err != nil {
+	if err = os.WriteFile(filepath.Join(dir, "objects", "info", "alternates"), []byte(objects+"\n"), 0o600); err != nil {
 		return nil, err
 	}
-	names, err := a.evidenceNames(ctx, src, about)
+	names, err := a.evidenceNames(ctx, about)
 	if err != nil {
 		return nil, err
 	}
@@ -198,7 +198,7 @@ const evidenceHead = "refs/heads/audited"
 
 // evidenceNames are the names in a bundle: the last commit, the tags that lead to
 // commits before it, and what was there earlier.
-func (a *app) evidenceNames(ctx context.Context, src *source, about *evidenceAbout) ([]earlier, error) {
+func (a *app) evidenceNames(ctx context.Context, about *evidenceAbout) ([]earlier, error) {
 	names := []earlier{{evidenceHead, about.To}}
 	said, err := a.git(ctx, a.stand, "for-each-ref", "--merged="+about.To, "--format=%(objectname) %(refname)", "refs/tags")
 	if err != nil {

@@ -50,7 +50,7 @@ func compareBool(a, b bool) int {
 func difference(before, after []audit.Finding) (gone, come []audit.Finding) {
 	i, j := 0, 0
 	for i < len(before) || j < len(after) {
-		order := 0
+		var order int
 		switch {
 		case i == len(before):
 			order = 1

@@ -22,7 +22,7 @@ func (a *app) verifyEvidence(ctx context.Context, o auditFlags) error {
 	page := console.New(a.Out, a.page(ctx, a.Out))
 	v := &verification{app: a, flags: o}
 	err := v.run(ctx)
-	if flaw, ok := errors.AsType[*evidence.Flaw](err); ok {
+	if flaw, ok := errors.AsType[*evidence.FlawError](err); ok {
 		page.Line(0, 2, console.In(console.Alarm, "does not hold: "), console.Plain(flaw.Error()))
 		if page.Err() != nil {
 			return page.Err()
@@ -76,13 +76,13 @@ func (v *verification) run(ctx context.Context) error {
 		return err
 	}
 	if v.flags.digest != "" && !strings.EqualFold(v.flags.digest, v.archive.Digest) {
-		return &evidence.Flaw{Name: evidence.Sums, What: fmt.Sprintf("its SHA-256 is %s, and not the one that was told", v.archive.Digest)}
+		return &evidence.FlawError{Name: evidence.Sums, What: fmt.Sprintf("its SHA-256 is %s, and not the one that was told", v.archive.Digest)}
 	}
 	v.tell("%d files are as %s lists them", len(v.archive.Files), evidence.Sums)
 	if v.flags.digest == "" {
 		v.tell("the digest of the list is %s: compare it with the one that was told when the archive was written", v.archive.Digest)
 	}
-	if err := v.readAbout(); err != nil {
+	if err = v.readAbout(); err != nil {
 		return err
 	}
 	if v.dir, err = os.MkdirTemp("", "homerun-*"); err != nil {
@@ -95,17 +95,17 @@ func (v *verification) run(ctx context.Context) error {
 func (v *verification) readAbout() error {
 	f, ok := v.archive.Find(evidence.About)
 	if !ok {
-		return &evidence.Flaw{Name: evidence.About, What: "the archive does not hold it"}
+		return &evidence.FlawError{Name: evidence.About, What: "the archive does not hold it"}
 	}
 	if err := json.Unmarshal(f.Data, &v.about); err != nil {
-		return &evidence.Flaw{Name: evidence.About, What: "it can not be read: " + err.Error()}
+		return &evidence.FlawError{Name: evidence.About, What: "it can not be read: " + err.Error()}
 	}
 	if v.about.Format != evidenceFormat {
-		return &evidence.Flaw{Name: evidence.About, What: fmt.Sprintf("it is of form %d, and this program reads form %d", v.about.Format, evidenceFormat)}
+		return &evidence.FlawError{Name: evidence.About, What: fmt.Sprintf("it is of form %d, and this program reads form %d", v.about.Format, evidenceFormat)}
 	}
 	for _, id := range []string{v.about.To, v.about.From} {
-		if strings.Trim(id, "0123456789abcdef") != "" || id == "" && id == v.about.To {
-			return &evidence.Flaw{Name: evidence.About, What: "it names no commit"}
+		if v.about.To == "" || strings.Trim(id, "0123456789abcdef") != "" {
+			return &evidence.FlawError{Name: evidence.About, What: "it names no commit"}
 		}
 	}
 	return nil
@@ -115,7 +115,7 @@ func (v *verification) readAbout() error {
 func (v *verification) unfold(ctx context.Context) error {
 	f, ok := v.archive.Find(evidence.Commits)
 	if !ok {
-		return &evidence.Flaw{Name: evidence.Commits, What: "the archive does not hold it"}
+		return &evidence.FlawError{Name: evidence.Commits, What: "the archive does not hold it"}
 	}
 	file := filepath.Join(v.dir, "commits")
 	if err := os.WriteFile(file, f.Data, 0o600); err != nil {
@@ -133,7 +133,7 @@ func (v *verification) unfold(ctx context.Context) error {
 			if ctx.Err() != nil {
 				return err
 			}
-			return &evidence.Flaw{Name: evidence.Commits, What: "git does not take it: " + schema.Printable(err.Error())}
+			return &evidence.FlawError{Name: evidence.Commits, What: "git does not take it: " + schema.Printable(err.Error())}
 		}
 	}
 	inside := *v.app
@@ -162,7 +162,7 @@ func (v *verification) compare(ctx context.Context, inside *app) error {
 	defer src.close()
 	head, err := src.repo.Resolve(ctx, evidenceHead)
 	if errors.Is(err, vcs.ErrUnknownRevision) || err == nil && head.ID != v.about.To {
-		return &evidence.Flaw{Name: evidence.Commits, What: "its last commit is not " + v.about.To}
+		return &evidence.FlawError{Name: evidence.Commits, What: "its last commit is not " + v.about.To}
 	}
 	if err != nil {
 		return err
@@ -202,7 +202,7 @@ func (v *verification) report(ctx context.Context, src *source) error {
 	o.by, o.points, o.formerly, o.most = v.about.By, v.about.Each, nil, v.about.Most
 	opts, err := o.settle()
 	if err != nil {
-		return &evidence.Flaw{Name: evidence.About, What: err.Error()}
+		return &evidence.FlawError{Name: evidence.About, What: err.Error()}
 	}
 	opts.rng, opts.name, opts.formerly, opts.tool = rangeOf(&v.about), v.about.Range, v.about.Formerly, v.about.Tool
 	opts.plants = v.about.Plants
@@ -211,7 +211,7 @@ func (v *verification) report(ctx context.Context, src *source) error {
 	}
 	reports, err := src.audits(ctx, opts)
 	if err != nil {
-		return &evidence.Flaw{Name: evidence.About, What: "the commits give no report: " + err.Error()}
+		return &evidence.FlawError{Name: evidence.About, What: "the commits give no report: " + err.Error()}
 	}
 	written, err := evidenceReports(reports, o.most)
 	if err != nil {
@@ -234,15 +234,15 @@ func differing(got, want []evidence.File, whose string) error {
 		data, ok := known[f.Name]
 		switch {
 		case !ok:
-			return &evidence.Flaw{Name: f.Name, What: whose + " has no such file"}
+			return &evidence.FlawError{Name: f.Name, What: whose + " has no such file"}
 		case !bytes.Equal(data, f.Data):
-			return &evidence.Flaw{Name: f.Name, What: fmt.Sprintf("it differs from %s in line %d", whose, lineOfDifference(f.Data, data))}
+			return &evidence.FlawError{Name: f.Name, What: fmt.Sprintf("it differs from %s in line %d", whose, lineOfDifference(f.Data, data))}
 		}
 		delete(known, f.Name)
 	}
 	for _, f := range want {
 		if _, left := known[f.Name]; left {
-			return &evidence.Flaw{Name: f.Name, What: "the archive does not hold it, and " + whose + " has it"}
+			return &evidence.FlawError{Name: f.Name, What: "the archive does not hold it, and " + whose + " has it"}
 		}
 	}
 	return nil

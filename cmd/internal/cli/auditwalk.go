@@ -44,13 +44,13 @@ type auditState struct {
 func (w *auditWalk) walk(ctx context.Context, period *auditPeriod, into *audit.Audit) error {
 	w.count(period)
 	for _, c := range period.before {
-		if err := w.take(ctx, c, into, true); err != nil {
+		if err := w.take(ctx, c, into, earlierCommit); err != nil {
 			return err
 		}
 	}
 	for i, c := range slices.Backward(period.commits) {
 		w.app.progress.say(fmt.Sprintf("auditing the history, %d of %d commits", len(period.commits)-i, len(period.commits)))
-		if err := w.take(ctx, c, into, false); err != nil {
+		if err := w.take(ctx, c, into, periodCommit); err != nil {
 			return err
 		}
 	}
@@ -71,7 +71,17 @@ func (w *auditWalk) count(period *auditPeriod) {
 	}
 }
 
-func (w *auditWalk) take(ctx context.Context, c vcs.Commit, into *audit.Audit, before bool) error {
+// A commitRole says whether a commit is of the audited period, or before it and
+// only what the period starts from.
+type commitRole uint8
+
+const (
+	periodCommit commitRole = iota
+	earlierCommit
+)
+
+func (w *auditWalk) take(ctx context.Context, c vcs.Commit, into *audit.Audit, role commitRole) error {
+	before := role == earlierCommit
 	step := audit.Step{
 		Revision: revisionOf(c),
 		Day:      unit.DateOf(c.Committer.When), Before: before, Main: w.main[c.ID], Merge: len(c.Parents) > 1, Root: len(c.Parents) == 0,

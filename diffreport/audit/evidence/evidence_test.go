@@ -86,8 +86,8 @@ func rewrite(t *testing.T, data []byte, alter func(name string, content []byte) 
 			t.Fatal(err)
 		}
 		var content bytes.Buffer
-		if _, err := content.ReadFrom(r); err != nil {
-			t.Fatal(err)
+		if _, failed := content.ReadFrom(r); failed != nil {
+			t.Fatal(failed)
 		}
 		name, changed := alter(f.Name, content.Bytes())
 		if changed == nil {
@@ -148,7 +148,7 @@ func TestWhatWasTamperedWithIsNamed(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			_, err := open(rewrite(t, data, c.alter))
-			var flaw *evidence.Flaw
+			var flaw *evidence.FlawError
 			if !errors.As(err, &flaw) || !strings.HasPrefix(err.Error(), c.want) {
 				t.Errorf("got %v, want %s", err, c.want)
 			}

@@ -15,14 +15,14 @@ const (
 	mostBytes = 1 << 30
 )
 
-// A Flaw is the first thing in an archive that is not as it should be.
-type Flaw struct {
+// A FlawError is the first thing in an archive that is not as it should be.
+type FlawError struct {
 	// Name is the file at fault, What what is wrong with it.
 	Name, What string
 }
 
 // Error is the sentence about the flaw.
-func (f *Flaw) Error() string { return f.Name + ": " + f.What }
+func (f *FlawError) Error() string { return f.Name + ": " + f.What }
 
 // An Archive is an unpacked archive whose files are those that its list names.
 type Archive struct {
@@ -54,11 +54,11 @@ func (a *Archive) Under(folder string) []File {
 }
 
 // Open unpacks an archive and holds every file against the list. The error is a
-// *Flaw for the first file, in the order of the list, that differs.
+// *FlawError for the first file, in the order of the list, that differs.
 func Open(r io.ReaderAt, size int64) (*Archive, error) {
 	in, err := zip.NewReader(r, size)
 	if err != nil {
-		return nil, &Flaw{"the archive", "it can not be unpacked: " + err.Error()}
+		return nil, &FlawError{"the archive", "it can not be unpacked: " + err.Error()}
 	}
 	files, err := index(in)
 	if err != nil {
@@ -73,14 +73,14 @@ func Open(r io.ReaderAt, size int64) (*Archive, error) {
 	for line := range strings.Lines(string(list)) {
 		sum, name, ok := strings.Cut(strings.TrimSuffix(line, "\n"), "  ")
 		if !ok || len(sum) != 2*sha256.Size {
-			return nil, &Flaw{Sums, "a line of it is no digest and name"}
+			return nil, &FlawError{Sums, "a line of it is no digest and name"}
 		}
 		data, err := unpack(files[name], name, &budget)
 		if err != nil {
 			return nil, err
 		}
 		if got := fmt.Sprintf("%x", sha256.Sum256(data)); got != sum {
-			return nil, &Flaw{name, fmt.Sprintf("its SHA-256 is %s, the list says %s", got, sum)}
+			return nil, &FlawError{name, fmt.Sprintf("its SHA-256 is %s, the list says %s", got, sum)}
 		}
 		a.Files = append(a.Files, File{name, data})
 		delete(files, name)
@@ -88,7 +88,7 @@ func Open(r io.ReaderAt, size int64) (*Archive, error) {
 	delete(files, Sums)
 	for _, f := range in.File {
 		if files[f.Name] != nil {
-			return nil, &Flaw{f.Name, "the list does not name it"}
+			return nil, &FlawError{f.Name, "the list does not name it"}
 		}
 	}
 	return a, nil
@@ -97,17 +97,17 @@ func Open(r io.ReaderAt, size int64) (*Archive, error) {
 // index finds the files by name.
 func index(in *zip.Reader) (map[string]*zip.File, error) {
 	if len(in.File) > mostFiles {
-		return nil, &Flaw{"the archive", fmt.Sprintf("it holds more than %d files", mostFiles)}
+		return nil, &FlawError{"the archive", fmt.Sprintf("it holds more than %d files", mostFiles)}
 	}
 	files := make(map[string]*zip.File, len(in.File))
 	for _, f := range in.File {
 		switch {
 		case !fs.ValidPath(f.Name) || strings.Contains(f.Name, `\`):
-			return nil, &Flaw{f.Name, "the name leads out of the archive"}
+			return nil, &FlawError{f.Name, "the name leads out of the archive"}
 		case !f.Mode().IsRegular():
-			return nil, &Flaw{f.Name, "it is no plain file"}
+			return nil, &FlawError{f.Name, "it is no plain file"}
 		case files[f.Name] != nil:
-			return nil, &Flaw{f.Name, "the archive holds it twice"}
+			return nil, &FlawError{f.Name, "the archive holds it twice"}
 		}
 		files[f.Name] = f
 	}
@@ -116,19 +116,19 @@ func index(in *zip.Reader) (map[string]*zip.File, error) {
 
 func unpack(f *zip.File, name string, budget *int64) ([]byte, error) {
 	if f == nil {
-		return nil, &Flaw{name, "the archive does not hold it"}
+		return nil, &FlawError{name, "the archive does not hold it"}
 	}
 	in, err := f.Open()
 	if err != nil {
-		return nil, &Flaw{name, "it can not be unpacked: " + err.Error()}
+		return nil, &FlawError{name, "it can not be unpacked: " + err.Error()}
 	}
-	defer in.Close()
+	defer func() { _ = in.Close() }() // it was only read
 	data, err := io.ReadAll(io.LimitReader(in, *budget+1))
 	switch {
 	case err != nil:
-		return nil, &Flaw{name, "it can not be unpacked: " + err.Error()}
+		return nil, &FlawError{name, "it can not be unpacked: " + err.Error()}
 	case int64(len(data)) > *budget:
-		return nil, &Flaw{name, fmt.Sprintf("the archive unpacks to more than %d bytes", mostBytes)}
+		return nil, &FlawError{name, fmt.Sprintf("the archive unpacks to more than %d bytes", mostBytes)}
 	}
 	*budget -= int64(len(data))
 	return data, nil
