@@ -52,7 +52,7 @@ type completer = func(cmd *cobra.Command, args []string, begun string) ([]string
 func (a *app) completes(root *cobra.Command) {
 	arguments := map[string]completer{
 		"explain": first(a.explained), "history": first(a.recorded), "trace": first(a.recorded),
-		"order": first(a.ranges), "labels": first(a.ranges), "takeoff": first(a.ranges),
+		"order": first(a.ranges), "labels": first(a.ranges), "takeoff": first(a.ranges), "audit": first(a.ranges),
 	}
 	options := map[string]completer{
 		"at": a.revisions, "since": a.revisions, "plant": a.plants, "color": words("auto", "always", "never"),
