@@ -77,9 +77,11 @@ type past struct {
 	// gone are paths to delete with the next commit, dirty the files to write.
 	gone  []string
 	dirty map[int]bool
-	// side are the files that the side line wrote since it left.
-	side   map[int]bool
-	onSide bool
+	// side are the files that the side line wrote since it left, sideGone the
+	// paths that it deleted.
+	side     map[int]bool
+	sideGone []string
+	onSide   bool
 }
 
 // commit writes the files that differ, on top of one or two parents.
@@ -159,6 +161,7 @@ func (p *past) branch() {
 		p.dirty[f] = true
 	}
 	clear(p.side)
+	p.gone, p.sideGone = append(p.gone, p.sideGone...), nil
 	p.commit("join the lines", p.main, at)
 	p.main = p.n
 }

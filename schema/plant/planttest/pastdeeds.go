@@ -222,6 +222,9 @@ func (p *past) install(h *pastPanel) {
 func (p *past) moveFile(h *pastPanel) {
 	f := h.bundle
 	p.gone = append(p.gone, p.paths[f])
+	if p.onSide {
+		p.sideGone = append(p.sideGone, p.paths[f])
+	}
 	p.paths[f] = fmt.Sprintf("moved/part-%04d-%d.hcl", f+1, p.n+1)
 	p.touch(f)
 }
