@@ -81,6 +81,7 @@ func All() []*lint.Rule {
 		TransitionLabelReused,
 		TransitionWaiver,
 		TransitionTestEdited,
+		TransitionTestRemoved,
 
 		WaiverExpired,
 		WaiverReason,

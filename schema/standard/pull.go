@@ -17,7 +17,8 @@ func PullLimitsOf(r Regime) (l PullLimits, ok bool) {
 		return PullLimits{}, false
 	}
 	src := Source{Body: "ANSI/TIA", Edition: "569", Clause: "bends between pull points", Confidence: Confirmed, Note: "as quoted by practitioners"}
-	length := src
+	// One quotation alone tells the length, where two agree on the bends.
+	length := src.unsure()
 	length.Clause = "length between pull points"
 	return PullLimits{Bends: 180 * unit.Degree, Length: 30 * unit.Metre, Source: src, LengthSource: length}, true
 }
