@@ -2,7 +2,6 @@ package diffreport
 
 import (
 	"fmt"
-	"strings"
 
 	"homerun/schema"
 )
@@ -33,26 +32,54 @@ func (c *comparison) altered(was, is subject, how string) (Change, bool) {
 }
 
 func (c *comparison) classify(change *Change, was, is subject, how string) (Class, string) {
-	if is.Kind.Paper {
-		return ClassRecordsOnly, "a " + words(is.Kind) + " exists only in the records"
+	if why := c.onlyInRecords(later, is); why != "" {
+		return ClassRecordsOnly, why
 	}
 	also := ""
 	if change.Former != "" {
-		also = fmt.Sprintf("; it is also relabelled: %s", how)
+		also = "; its label changes too: " + how
 	}
 	if class, why, decided := transition(was, is); decided {
 		return class, why + also
 	}
-	if moved := movedField(change.Fields); moved != nil {
-		return ClassMove, fmt.Sprintf("%s goes from %s to %s%s", moved.Name, moved.Before, moved.After, also)
+	if moved := movedFields(change.Fields); len(moved) > 0 {
+		return ClassMove, movedWords(moved) + also
 	}
 	if change.Meaning > schema.Relabelling {
-		return ClassChange, fmt.Sprintf("%s: %s%s", greatest(change).why, change.Meaning, also)
+		return ClassChange, workWords(is.Kind, greatest(change)) + also
 	}
 	if change.Former != "" {
-		return ClassRelabel, how + c.followers(was, is)
+		return ClassRelabel, "only its label changes: " + how + c.followers(was, is)
 	}
 	return ClassRecordsOnly, paperWords(change.Fields)
+}
+
+// onlyInRecords says why no change of a record is ever work of the crew's, empty
+// where it may be.
+func (c *comparison) onlyInRecords(s side, r subject) string {
+	switch {
+	case r.Kind.Paper:
+		return article(words(r.Kind)) + " exists only in the records"
+	case r.Kind.Name == schema.KindInterference:
+		return "it is no part of the cabling; " + c.nearWords(s, r.Label)
+	}
+	return ""
+}
+
+// nearWords says what is judged again because of a source of interference.
+func (c *comparison) nearWords(s side, source string) string {
+	if c.near[s] == nil {
+		c.near[s] = make(map[string][]string)
+		for _, path := range c.plants[s].Pathways {
+			for _, n := range path.Near {
+				c.near[s][n.Source.Label] = append(c.near[s][n.Source.Label], path.Label)
+			}
+		}
+	}
+	if paths := c.near[s][source]; len(paths) > 0 {
+		return "what lies near it is judged again, in " + inWords(tidy(paths))
+	}
+	return "no pathway is recorded near it"
 }
 
 func words(k *schema.Kind) string {
@@ -60,50 +87,6 @@ func words(k *schema.Kind) string {
 		return "cable type"
 	}
 	return k.Name
-}
-
-// movedField finds the field by which an end or the hardware itself goes to
-// another place. A place that only one side states is no move.
-func movedField(fields []FieldChange) *FieldChange {
-	for i := range fields {
-		f := &fields[i]
-		switch {
-		case f.Name == schema.RunFrom.Name || f.Name == schema.RunTo.Name:
-			if f.Before != notStated && f.After != notStated {
-				return f
-			}
-		case f.Meaning == schema.Relocate && !strings.Contains(f.Name, " "):
-			return f
-		}
-	}
-	return nil
-}
-
-// greatest is the field that asks most of the crew.
-func greatest(change *Change) *FieldChange {
-	for i := range change.Fields {
-		if change.Fields[i].Meaning == change.Meaning {
-			return &change.Fields[i]
-		}
-	}
-	return &FieldChange{}
-}
-
-func paperWords(fields []FieldChange) string {
-	var why []string
-	for _, f := range fields {
-		if f.why != "" && !strings.HasSuffix(f.why, " is another") {
-			why = append(why, f.why)
-		}
-	}
-	if len(why) > 0 {
-		return strings.Join(why, "; ")
-	}
-	names := make([]string, len(fields))
-	for i, f := range fields {
-		names[i] = f.Name
-	}
-	return "nobody goes to site for " + strings.Join(names, ", ")
 }
 
 // followers says what keeps its place on a relabelled holder or bundle.
@@ -131,7 +114,7 @@ func counted(n int, noun string) string {
 
 // added weighs a record that only the later plant has.
 func (c *comparison) added(is subject) Change {
-	change := Change{Class: ClassAdd, Kind: is.Kind.Name, Label: is.Label, After: is.Entry, Why: "there was no such " + words(is.Kind) + " before", after: is}
+	change := Change{Class: ClassAdd, Kind: is.Kind.Name, Label: is.Label, After: is.Entry, Why: "it is new", after: is}
 	change.Meaning = schema.Replace
 	if is.Kind.Name == schema.KindRun || is.Kind.Name == schema.KindCord {
 		change.Meaning = schema.Repull
@@ -150,7 +133,7 @@ func (c *comparison) removed(was subject) Change {
 	change := c.added(was)
 	change.Before, change.After = change.After, schema.Entry{}
 	change.before, change.after = was, subject{}
-	change.Class, change.Why = ClassRemoval, "there is no such "+words(was.Kind)+" any more"
+	change.Class, change.Why = ClassRemoval, "it is taken out"
 	if why := c.onlyRecorded(earlier, was); why != "" {
 		change.Class, change.Meaning, change.Why = ClassRecordsOnly, schema.Paper, why
 	}
@@ -160,11 +143,12 @@ func (c *comparison) removed(was subject) Change {
 // onlyRecorded says why a record that one side does not have is still nothing
 // to do on site.
 func (c *comparison) onlyRecorded(s side, r subject) string {
+	if why := c.onlyInRecords(s, r); why != "" {
+		return why
+	}
 	switch {
-	case r.Kind.Paper:
-		return "a " + words(r.Kind) + " exists only in the records"
 	case !onSite(r.Kind):
-		return "a " + r.Kind.Name + " is recorded, not built by the crew"
+		return article(r.Kind.Name) + " is recorded, not built by the crew"
 	case r.Kind.Name == schema.KindBundle && !c.bundleWork(s, r):
 		return "a bundle is how its runs are recorded: the runs themselves stay"
 	case r.stage() == onPaper:

@@ -34,6 +34,9 @@ type comparison struct {
 	// told holds the bundles, by their later label, of which a run shows the
 	// change of cable or route.
 	told map[told]bool
+	// near finds the pathways near each source of interference; it is made when
+	// it is first asked for.
+	near [2]map[string][]string
 }
 
 type told struct{ bundle, field string }

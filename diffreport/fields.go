@@ -105,17 +105,15 @@ func (c *comparison) field(was, is subject, f *schema.Field, b, h *schema.Value)
 	case f.Name == fieldFormer:
 		change.Meaning, change.why = schema.Paper, "the label itself is the same"
 	case is.Kind.Paper:
-		change.Meaning, change.why = schema.Paper, "a "+is.Kind.Name+" exists only in the records"
+		change.Meaning = schema.Paper
 	case b != nil && b.Bad || h != nil && h.Bad:
-		change.why = "one of the two values can not be read"
+		change.why = f.Name + " can not be read on one side"
 	case f == schema.RunState.Field:
 		change.Meaning, change.why = stateMeaning(stateText(b), stateText(h))
 	case f == schema.RunLength.Field:
 		change.Meaning, change.why = c.lengthMeaning(was, is, b, h)
 	case (b == nil || h == nil) && !tellsWork(f):
 		change.Meaning, change.why = schema.Paper, firstWords(f, b)
-	default:
-		change.why = f.Name + " is another"
 	}
 	return change
 }
@@ -129,7 +127,7 @@ func tellsWork(f *schema.Field) bool {
 
 func firstWords(f *schema.Field, before *schema.Value) string {
 	if before == nil {
-		return f.Name + " was not stated before"
+		return "its " + f.Name + " is written down for the first time"
 	}
-	return f.Name + " is no longer stated"
+	return "its " + f.Name + " is no longer written down"
 }

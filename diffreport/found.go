@@ -147,11 +147,11 @@ func (c *comparison) tieWords(b, n int) string {
 	k := c.sides[earlier][b].Kind
 	switch {
 	case k.Name == schema.KindRun || k.Name == schema.KindCord:
-		return "the same ends and values stand under another label"
+		return "its ends are the same"
 	case n == 0:
-		return "the same values stand under another label, and it is the only one"
+		return "all else about it is the same, and of nothing else"
 	}
-	return fmt.Sprintf("the same values stand under another label, and the same records are tied to it (%d before)", n)
+	return fmt.Sprintf("all else about it is the same, and so is what belongs to it: %s", counted(n, "record"))
 }
 
 // votes counts for each pair of candidates the ties that agree.

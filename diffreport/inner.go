@@ -102,9 +102,8 @@ func (c *comparison) blockFields(b, h innerBlock) []FieldChange {
 		}
 		change := c.shown(f, v, w)
 		change.Name = h.name + " " + f.Name
-		change.why = change.Name + " is another"
 		if (v == nil || w == nil) && !tellsWork(f) {
-			change.Meaning, change.why = schema.Paper, h.name+" "+firstWords(f, v)
+			change.Meaning, change.why = schema.Paper, innerWords(h.name+" "+f.Name, statedBy(v))
 		}
 		found = append(found, change)
 	}
@@ -127,9 +126,29 @@ func (c *comparison) wholeBlock(b innerBlock, s side) FieldChange {
 		text = "stated"
 	}
 	if s == earlier {
-		change.Before, change.why = text, b.name+" is no longer stated"
+		change.Before = text
 	} else {
-		change.After, change.why = text, b.name+" was not stated before"
+		change.After = text
+	}
+	if change.Meaning == schema.Paper {
+		change.why = innerWords(b.name, s)
 	}
 	return change
+}
+
+// statedBy is the side that states a value where the other does not.
+func statedBy(before *schema.Value) side {
+	if before == nil {
+		return later
+	}
+	return earlier
+}
+
+// innerWords says that a block or a value in one is written down on one side
+// only: what it tells of was there before.
+func innerWords(name string, s side) string {
+	if s == later {
+		return name + " is written down for the first time"
+	}
+	return name + " is no longer written down"
 }

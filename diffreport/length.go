@@ -31,7 +31,7 @@ func (c *comparison) lengthMeaning(was, is subject, b, h *schema.Value) (schema.
 	if c.sameValue(was.Record, was.Lookup(schema.RunCable.Field), is.Record, is.Lookup(schema.RunCable.Field)) {
 		return schema.Repull, "the cable is longer than the one that is there, and no test measured it so"
 	}
-	return schema.Repull, "another cable is longer than the one that is there"
+	return schema.Repull, "the other cable is longer than the one that is there"
 }
 
 func spare(s subject) unit.Length {

@@ -1,7 +1,6 @@
 package diffreport
 
 import (
-	"fmt"
 	"slices"
 
 	"homerun/schema"
@@ -93,7 +92,7 @@ func (c *comparison) claims() []*claim {
 		}
 		if old, fresh := c.freshFormer(later, is); fresh && c.place(later, is.key()) == h {
 			if b := c.place(earlier, key{is.Kind, old}); b >= 0 {
-				all = append(all, &claim{b: b, h: h, how: fmt.Sprintf("it states its former label: former = %q", old)})
+				all = append(all, &claim{b: b, h: h, how: "its record says so"})
 			}
 		}
 	}
@@ -103,7 +102,7 @@ func (c *comparison) claims() []*claim {
 		}
 		if old, fresh := c.freshFormer(earlier, was); fresh && c.place(earlier, was.key()) == b && !c.tidied(was) {
 			if h := c.place(later, key{was.Kind, old}); h >= 0 {
-				all = append(all, &claim{b: b, h: h, back: true, how: "it has the label again that it had before"})
+				all = append(all, &claim{b: b, h: h, back: true, how: "it gets its old label back"})
 			}
 		}
 	}

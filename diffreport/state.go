@@ -37,9 +37,9 @@ func stateMeaning(before, after string) (schema.Meaning, string) {
 	from, to := stageOf(before), stageOf(after)
 	switch {
 	case from == onPaper && to == inUse:
-		return schema.Repull, "it was planned and is installed now"
+		return schema.Repull, "it was only planned: it is installed now"
 	case from == inUse && to == onPaper:
-		return schema.Repull, "it was installed and is only planned now"
+		return schema.Repull, "it is taken out; the plan for it stays"
 	case from == inUse && after == schema.StateTagged:
 		return schema.Reterminate, "it is taken out of use and tagged for future use"
 	case from == inUse && to == outOfUse:
@@ -47,7 +47,7 @@ func stateMeaning(before, after string) (schema.Meaning, string) {
 	case from == outOfUse && to == inUse:
 		return schema.Reterminate, "it is brought back into use"
 	case from == outOfUse && to == outOfUse:
-		return schema.Relabelling, "its tag for future use is put on or taken off"
+		return schema.Relabelling, "it stays out of use; its tag for future use is put on or taken off"
 	case from == inUse && to == inUse:
 		return schema.Paper, "it stays terminated, in service or kept spare"
 	}
