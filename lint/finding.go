@@ -34,8 +34,9 @@ type Finding struct {
 	// Excess is how far beyond the limit it is, in a measure of the rule's
 	// own, so that a change can be seen to make a finding worse.
 	Excess float64
-	// Introduced is set where a comparison found the finding new or worse.
-	Introduced bool
+	// Introduced is set where a comparison found the finding new or worse, Worse
+	// where it stood before to a lesser degree.
+	Introduced, Worse bool
 	// Waiver is the label of the waiver that covers it, or empty.
 	Waiver string
 }
@@ -76,33 +77,4 @@ func Sort(findings []Finding) {
 			cmp.Compare(a.Rule, b.Rule), cmp.Compare(a.Message, b.Message), cmp.Compare(a.Record, b.Record),
 		)
 	})
-}
-
-// Introduced marks the findings of head that base does not have, and those
-// that are further beyond their limit than they were. Former maps a label of
-// head to what the record was called in base; nil where nothing was renamed.
-// Where base has several of the same fingerprint, each accounts for one.
-func Introduced(base, head []Finding, former func(label string) string) {
-	same := func(label string) string { return label }
-	if former == nil {
-		former = same
-	}
-	before := make(map[string][]float64, len(base))
-	for i := range base {
-		key := base[i].Fingerprint(same)
-		before[key] = append(before[key], base[i].Excess)
-	}
-	for _, excesses := range before {
-		slices.SortFunc(excesses, func(a, b float64) int { return cmp.Compare(b, a) })
-	}
-	for i := range head {
-		f := &head[i]
-		key := f.Fingerprint(former)
-		stood := before[key]
-		if len(stood) == 0 || f.Excess > stood[0] {
-			f.Introduced = true
-			continue
-		}
-		before[key] = stood[1:]
-	}
 }

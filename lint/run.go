@@ -33,6 +33,9 @@ type Report struct {
 	Findings []Finding
 	// Waived are the findings that a waiver covers, in report order.
 	Waived []Finding
+	// Gone are the findings of a former state that are no more, in report order,
+	// with their places there; none where nothing was compared.
+	Gone []Finding
 }
 
 // Count returns how many findings have a severity.

@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"slices"
 	"strings"
 
 	"homerun/lint"
@@ -39,11 +40,24 @@ type entry struct {
 // entries lists the findings of a report, waived ones among the others, in
 // report order.
 func (b *Batch) entries(r *lint.Report, seen identities) []entry {
-	all := append(append([]lint.Finding(nil), r.Findings...), r.Waived...)
+	all := slices.Concat(r.Findings, r.Waived)
 	lint.Sort(all)
-	out := make([]entry, len(all))
-	for i := range all {
-		out[i] = entry{Finding: &all[i], plant: r.Plant, id: seen.name(r.Plant.Name(), &all[i])}
+	return named(r.Plant, all, seen)
+}
+
+// gone lists the findings of a former state that are no more. They come after
+// the entries of their report, so that no name of those depends on them.
+func (b *Batch) gone(r *lint.Report, seen identities) []entry {
+	if !b.Compared {
+		return nil
+	}
+	return named(r.Plant, r.Gone, seen)
+}
+
+func named(p *plant.Plant, findings []lint.Finding, seen identities) []entry {
+	out := make([]entry, len(findings))
+	for i := range findings {
+		out[i] = entry{Finding: &findings[i], plant: p, id: seen.name(p.Name(), &findings[i])}
 	}
 	return out
 }

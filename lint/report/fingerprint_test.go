@@ -45,7 +45,7 @@ func prints(list []issue) []string {
 	return all
 }
 
-// TestFingerprints moves records, measures one again and rewords nothing that
+// TestFingerprints moves records, within a file and to another, measures one again and rewords nothing that
 // matters: every finding keeps its fingerprint, and no two have the same.
 func TestFingerprints(t *testing.T) {
 	t.Parallel()
@@ -62,6 +62,10 @@ func TestFingerprints(t *testing.T) {
 	}
 	if before[0].Location.Lines.Begin == after[0].Location.Lines.Begin {
 		t.Error("nothing was moved")
+	}
+	elsewhere := quality(t, check(t, "plant.hcl", "", "runs/level-1.hcl", records))
+	if d := cmp.Diff(all, prints(elsewhere)); d != "" {
+		t.Errorf("fingerprints changed with the file:\n%s", d)
 	}
 	other := quality(t, check(t, "plant.hcl", strings.Replace(records, `plant "1A"`, `plant "2A"`, 1)))
 	if d := cmp.Diff(all, prints(other)); d == "" {

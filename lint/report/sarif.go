@@ -25,8 +25,9 @@ const (
 
 // SARIF writes all findings as one run of a SARIF 2.1.0 document (OASIS, with
 // errata 01). A waived finding is there with its suppression. Where findings
-// were compared with another revision each has a baselineState, "new" for one
-// that is new or worse. Columns are Unicode code points.
+// were compared with another revision each has a baselineState: new, updated
+// for one that is worse, unchanged, or absent for one that is gone. Columns are
+// Unicode code points.
 func SARIF(w io.Writer, b Batch) error {
 	run := sarif.NewRun()
 	run.Tool = sarif.NewTool().WithDriver(driver(&b))
@@ -37,8 +38,18 @@ func SARIF(w io.Writer, b Batch) error {
 	for i, r := range b.Rules {
 		index[r.Name] = i
 	}
-	for _, e := range b.all() {
-		run.AddResult(result(&b, e, index))
+	seen := make(identities)
+	for _, r := range b.Reports {
+		for _, e := range b.entries(r, seen) {
+			res := result(e, index)
+			if b.Compared {
+				res.WithBaselineState(state(e.Finding))
+			}
+			run.AddResult(res)
+		}
+		for _, e := range b.gone(r, seen) {
+			run.AddResult(absent(result(e, index)))
+		}
 	}
 	doc := sarif.NewReport()
 	doc.Schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -75,7 +86,7 @@ func level(s lint.Severity) string {
 	return sarif.LevelWarning
 }
 
-func result(b *Batch, e entry, index map[string]int) *sarif.Result {
+func result(e entry, index map[string]int) *sarif.Result {
 	text := e.Message
 	if about := sum(e.Finding); about != "" {
 		text += "\n" + about
@@ -97,14 +108,25 @@ func result(b *Batch, e entry, index map[string]int) *sarif.Result {
 	if e.Waiver != "" {
 		res.AddSuppression(sarif.NewSuppression().WithKind("external").WithStatus("accepted").WithJustification(justification(e)))
 	}
-	if b.Compared {
-		state := "unchanged"
-		if e.Introduced {
-			state = "new"
-		}
-		res.WithBaselineState(state)
-	}
 	return res
+}
+
+// state is what became of a finding that is there.
+func state(f *lint.Finding) string {
+	switch {
+	case f.Worse:
+		return "updated"
+	case f.Introduced:
+		return "new"
+	}
+	return "unchanged"
+}
+
+// absent makes the result of a finding one that is gone: the rule was evaluated
+// there and found nothing. With that kind goes no level (3.27.10), so a service
+// that does not look at baselineState takes it for no mistake.
+func absent(res *sarif.Result) *sarif.Result {
+	return res.WithBaselineState("absent").WithKind("pass").WithLevel(sarif.LevelNone)
 }
 
 // justification is the waiver's own reason.

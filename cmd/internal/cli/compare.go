@@ -57,22 +57,13 @@ func lintAgainst(p *plant.Plant, bases []*snapshot, head *snapshot) (*lint.Repor
 	if err != nil {
 		return nil, err
 	}
-	introduced := make([]bool, len(rep.Findings))
-	for i := range introduced {
-		introduced[i] = true
-	}
+	formers := make([]lint.Former, len(steps))
 	for i := range steps {
-		if err := steps[i].mark(rep, head.Date); err != nil {
+		if formers[i], err = steps[i].former(rep, head.Date); err != nil {
 			return nil, err
 		}
-		for i := range rep.Findings {
-			introduced[i] = introduced[i] && rep.Findings[i].Introduced
-			rep.Findings[i].Introduced = false
-		}
 	}
-	for i := range rep.Findings {
-		rep.Findings[i].Introduced = introduced[i]
-	}
+	rep.Against(formers...)
 	return rep, nil
 }
 
@@ -111,19 +102,18 @@ func common(findings, others []lint.Finding) []lint.Finding {
 	return slices.DeleteFunc(findings, func(f lint.Finding) bool { return !both[f.Fingerprint(same)] })
 }
 
-// mark marks what the step introduced.
-func (st *step) mark(rep *lint.Report, today unit.Date) error {
+// former is what the linter found before the step.
+func (st *step) former(rep *lint.Report, today unit.Date) (lint.Former, error) {
 	switch {
 	case st.before == nil:
-		lint.Introduced(nil, rep.Findings, nil)
-		return nil
+		return lint.Former{}, nil
 	case st.same:
-		return nil // the same bytes: nothing is new
+		// The same bytes: nothing is new, and nothing is gone.
+		return lint.Former{Findings: slices.Concat(rep.Findings, rep.Waived)}, nil
 	}
 	stood, err := lintPlant(st.before, today)
 	if err != nil {
-		return err
+		return lint.Former{}, err
 	}
-	lint.Introduced(append(stood.Findings, stood.Waived...), rep.Findings, diffreport.Former(st.changes))
-	return nil
+	return lint.Former{Findings: slices.Concat(stood.Findings, stood.Waived), Was: diffreport.Former(st.changes)}, nil
 }
