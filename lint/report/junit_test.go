@@ -2,7 +2,9 @@ package report_test
 
 import (
 	"encoding/xml"
+	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -66,6 +68,38 @@ func TestJUnitWithXmllint(t *testing.T) {
 	n := strings.Fields(string(out))
 	if len(n) != 5 || n[0] == "0" || n[0] != n[1] || n[0] != n[2] || n[3] != n[4] {
 		t.Errorf("failures %v", n)
+	}
+}
+
+// TestJUnitIsValid holds reports, with every text of the corpus in them, against
+// a schema of what strict readers take.
+func TestJUnitIsValid(t *testing.T) {
+	t.Parallel()
+	xmllint, err := exec.LookPath("xmllint")
+	if err != nil {
+		t.Skip("xmllint is not here")
+	}
+	args := []string{"--nonet", "--noout", "--schema", "testdata/junit.xsd"}
+	dir := t.TempDir()
+	for name, text := range hostile(t) {
+		var w strings.Builder
+		if err := report.JUnit(&w, check(t, "plant.hcl", misused(text))); err != nil {
+			t.Fatal(err)
+		}
+		file := filepath.Join(dir, strings.ReplaceAll(name, "/", "-")+".xml")
+		if err := os.WriteFile(file, []byte(w.String()), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		args = append(args, file)
+	}
+	if out, err := exec.Command(xmllint, args...).CombinedOutput(); err != nil {
+		t.Errorf("%v: %s", err, out)
+	}
+	// The schema can tell a report that a strict reader refuses.
+	bad := exec.Command(xmllint, append(args[:4:4], "-")...)
+	bad.Stdin = strings.NewReader(`<testsuites><testsuite name="a" tests="1" failures="0" errors="0"><testcase name="b" file="c"/></testsuite></testsuites>`)
+	if out, err := bad.CombinedOutput(); err == nil {
+		t.Errorf("the schema takes anything: %s", out)
 	}
 }
 
