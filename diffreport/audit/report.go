@@ -68,10 +68,18 @@ type About struct {
 	Keys bool
 	// Shallow, Partial and Replaced are forms of a repository that hides something.
 	Shallow, Partial, Replaced bool
-	// Formerly are the earlier commits or tags that the last commit was held against.
-	Formerly []string
+	// Branch is the branch whose line of first parents was followed; empty where the
+	// last commit was named in another way.
+	Branch string
+	// Formerly are the earlier commits or tags that the last commit was held against,
+	// Lost those of them that it does not lead to in full.
+	Formerly []Earlier
 	Lost     []Lost
 }
+
+// An Earlier is a commit or tag of the past: what it is called and its id, which is
+// empty where it is not here any more.
+type Earlier struct{ Name, Commit string }
 
 // By is by which edition of standards and codes findings are judged.
 type By uint8
@@ -113,7 +121,7 @@ type PersonSum struct {
 	Introduced, Cleared, Stands int
 }
 
-// A Command gives a figure of the report again.
+// A Command gives a figure of the report again. FILE in it stands for a file of keys.
 type Command struct{ Figure, Command string }
 
 // Report ends the audit. Head is the plant at the last commit, nil without one.

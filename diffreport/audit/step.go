@@ -52,8 +52,9 @@ type Deed struct {
 	Class  diffreport.Class
 	// Meaning is the work on site.
 	Meaning schema.Meaning
-	// Gone is set where the record is not there any more.
-	Gone bool
+	// New is set where the record was not there before, Gone where it is not there
+	// any more.
+	New, Gone bool
 }
 
 // physical says whether the cable that a test would be made on is another one

@@ -23,6 +23,7 @@ func (a *Audit) unknown(about *About) []string {
 	add(counts[history.UnknownKey] > 0, "whether the signatures of %s are good: their keys are not among those named", commitCount(counts[history.UnknownKey]))
 	add(len(a.custody.backwards) > 0, "when %s were made: their clocks are behind those of the commits before them, the first %s", commitCount(len(a.custody.backwards)), short(first(a.custody.backwards)))
 	add(len(a.custody.unread) > 0, "what the records said in full at %s: parts of them could not be read, first at %s", commitCount(len(a.custody.unread)), short(first(a.custody.unread)))
+	add(about.Branch == "", "which branch the line of first parents belongs to: the last commit was named by no branch")
 	add(len(about.Formerly) == 0, "whether history was rewritten and its tags with it: name a commit or tag of an earlier audit with --formerly")
 	list = append(list,
 		"when commits reached this repository, and who brought them: git keeps the times that authors and committers wrote down, not when they were pushed",

@@ -54,9 +54,11 @@ func (b *waiverBook) take(step *Step) {
 				life.Entered = step.Revision
 			}
 			b.lives = append(b.lives, life)
-		} else if c, differs := waiverChange(life.Waiver, w); differs {
-			c.Revision = step.Revision
-			life.Changes = append(life.Changes, c)
+		} else {
+			if c, differs := waiverChange(life.Waiver, w, step.Former); differs {
+				c.Revision = step.Revision
+				life.Changes = append(life.Changes, c)
+			}
 			life.Waiver = w
 		}
 		next[w.Label] = life
@@ -69,21 +71,25 @@ func (b *waiverBook) take(step *Step) {
 	b.now = next
 }
 
-func waiverChange(was, is Waiver) (c WaiverChange, differs bool) {
+// waiverChange compares two states of a waiver. A record that only has a new label
+// was covered before, and another record under an old label was not; former tells
+// what each was called.
+func waiverChange(was, is Waiver, former func(label string) string) (c WaiverChange, differs bool) {
 	c = WaiverChange{Before: was.Expires, After: is.Expires, Reworded: was.Rule != is.Rule || was.Reason != is.Reason || was.Granted != is.Granted}
-	c.Added, c.Dropped = without(is.Records, was.Records), without(was.Records, is.Records)
-	return c, c.Before != c.After || c.Reworded || len(c.Added)+len(c.Dropped) > 0
-}
-
-// without lists what is in a list and not in another.
-func without(list, other []string) []string {
-	var left []string
-	for _, s := range list {
-		if !slices.Contains(other, s) {
-			left = append(left, s)
-		}
+	if former == nil {
+		former = same
 	}
-	return left
+	left := slices.Clone(was.Records)
+	for _, record := range is.Records {
+		at := slices.Index(left, former(record))
+		if at < 0 {
+			c.Added = append(c.Added, record)
+			continue
+		}
+		left = slices.Delete(left, at, at+1)
+	}
+	c.Dropped = left
+	return c, c.Before != c.After || c.Reworded || len(c.Added)+len(c.Dropped) > 0
 }
 
 // report counts what the waivers covered, and says which are over.

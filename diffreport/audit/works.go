@@ -26,7 +26,7 @@ type Untested struct {
 	// none, or none that says a day.
 	Tested unit.Date
 	Test   string
-	// EnteredSince is set where that test was written down with the change or
+	// EnteredSince is set where that test was first written down with the change or
 	// after it: the day may then lie before the commit and the test after the work.
 	EnteredSince bool
 }
@@ -42,7 +42,8 @@ type Repeated struct {
 // works follows what was done to records, over all branches.
 type works struct {
 	physical map[string]physical
-	// entered is when each test was last written, in commits taken.
+	// entered is when each test was written down, in commits taken. What was
+	// reworded later was not tested anew.
 	entered map[string]int
 	taken   int
 	changed map[[2]string]*Repeated
@@ -108,7 +109,7 @@ func (w *works) note(step *Step, d *Deed, again map[[2]string]*Repeated, moved m
 			w.physical[d.Label] = p
 		}
 	}
-	if d.Kind == schema.KindTest {
+	if d.Kind == schema.KindTest && d.New {
 		w.entered[d.Label] = w.taken
 	}
 }

@@ -95,7 +95,7 @@ func lostTable(r *audit.Report) auditTable {
 		None: "Nothing was held against this history: name commits or tags of an earlier audit with --formerly.", Headings: []string{"Formerly", "Day", "Commit", "Author", "Subject"},
 	}
 	if len(r.Formerly) > 0 {
-		t.None = "The last commit leads to everything that " + list(r.Formerly) + " led to."
+		t.None = "The last commit leads to everything that " + list(each(r.Formerly, func(e audit.Earlier) string { return e.Name })) + " led to."
 	}
 	for _, l := range r.Lost {
 		if l.Commit == "" {

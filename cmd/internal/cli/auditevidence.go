@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -26,6 +25,7 @@ type evidenceAbout struct {
 	From     string    `json:"from"`
 	To       string    `json:"to"`
 	Range    string    `json:"range"`
+	Branch   string    `json:"branch"`
 	By       string    `json:"by"`
 	Each     string    `json:"each"`
 	Most     int       `json:"most"`
@@ -53,18 +53,14 @@ func (a *app) bundleEvidence(ctx context.Context, src *source, reports []*audit.
 		return &usageError{"refs/replace puts other objects in the place of some, and a bundle holds the true ones", "set GIT_NO_REPLACE_OBJECTS=1, then try again"}
 	}
 	about := evidenceAbout{
-		Format: evidenceFormat, From: r.From, To: r.To, Range: r.Range, By: o.by, Each: o.points, Most: o.most, Formerly: []earlier{}, Today: r.Today.String(),
+		Format: evidenceFormat, From: r.From, To: r.To, Range: r.Range, Branch: r.Branch, By: o.by, Each: o.points, Most: o.most, Formerly: []earlier{}, Today: r.Today.String(),
 		Tool: r.Tool, RuleSet: r.RuleSet,
 	}
 	for _, r := range reports {
 		about.Plants = append(about.Plants, r.Plant)
 	}
-	for _, e := range opts.formerly {
-		c, err := src.repo.Resolve(ctx, e.Commit)
-		if err != nil && !errors.Is(err, vcs.ErrUnknownRevision) && !errors.Is(err, vcs.ErrMissingObject) {
-			return err
-		}
-		about.Formerly = append(about.Formerly, earlier{e.Name, c.ID})
+	for _, e := range r.Formerly {
+		about.Formerly = append(about.Formerly, earlier(e))
 	}
 	files, err := a.evidenceFiles(ctx, src, reports, about, opts.keys)
 	if err != nil {

@@ -105,7 +105,7 @@ func deeds(changes []diffreport.Change) []audit.Deed {
 	list := make([]audit.Deed, 0, len(changes))
 	for i := range changes {
 		c := &changes[i]
-		list = append(list, audit.Deed{Kind: c.Kind, Label: c.Label, Former: c.Former, Class: c.Class, Meaning: c.Meaning, Gone: c.After.Record == nil})
+		list = append(list, audit.Deed{Kind: c.Kind, Label: c.Label, Former: c.Former, Class: c.Class, Meaning: c.Meaning, New: c.Before.Record == nil, Gone: c.After.Record == nil})
 	}
 	return list
 }

@@ -16,6 +16,8 @@ type auditPeriod struct {
 	// name is as the user wrote it.
 	name       string
 	base, head vcs.Commit
+	// branch is the one that the user named the last commit by, if any.
+	branch string
 	// commits are newest first, before those that lie right before them.
 	commits, before []vcs.Commit
 }
@@ -34,6 +36,7 @@ func (s *source) period(ctx context.Context, rng, name string) (*auditPeriod, er
 	if p.head, err = s.repo.Resolve(ctx, orHead(to)); err != nil {
 		return nil, err
 	}
+	p.branch = s.app.branchNamed(ctx, orHead(to))
 	o := vcs.LogOptions{From: p.head.ID, Changes: true}
 	if isRange {
 		if p.base, err = s.repo.Resolve(ctx, orHead(from)); err != nil {
@@ -85,33 +88,51 @@ type earlier struct {
 	Commit string `json:"commit"`
 }
 
-// lost finds what earlier commits or tags lead to and the last commit does not.
-// One that is not here any more is lost as a whole.
-func (s *source) lost(ctx context.Context, head vcs.Commit, formerly []earlier) ([]audit.Lost, error) {
-	var list []audit.Lost
+// lost looks earlier commits or tags up, and finds what they lead to and the last
+// commit does not. One that is not here any more is lost as a whole.
+func (s *source) lost(ctx context.Context, head vcs.Commit, formerly []earlier) (found []audit.Earlier, list []audit.Lost, err error) {
 	for _, e := range formerly {
-		l := audit.Lost{Ref: e.Name}
 		c, err := s.repo.Resolve(ctx, e.Commit)
-		switch {
-		case errors.Is(err, vcs.ErrUnknownRevision), errors.Is(err, vcs.ErrMissingObject):
-			list = append(list, l)
-			continue
-		case err != nil:
-			return nil, err
+		if err != nil && !errors.Is(err, vcs.ErrUnknownRevision) && !errors.Is(err, vcs.ErrMissingObject) {
+			return nil, nil, err
 		}
-		l.Commit = c.ID
-		for c, err := range s.repo.Log(ctx, vcs.LogOptions{From: c.ID, Not: []string{head.ID}, Changes: true}) {
-			if err != nil {
-				return nil, err
-			}
-			l.Commits = append(l.Commits, revisionOf(c))
-			if touchesRecords(c) {
-				l.Records++
+		found = append(found, audit.Earlier{Name: e.Name, Commit: c.ID})
+		l := audit.Lost{Ref: e.Name, Commit: c.ID}
+		if c.ID != "" {
+			if err := s.left(ctx, &l, head); err != nil {
+				return nil, nil, err
 			}
 		}
-		if len(l.Commits) > 0 {
+		if c.ID == "" || len(l.Commits) > 0 {
 			list = append(list, l)
 		}
 	}
-	return list, nil
+	return found, list, nil
+}
+
+// left lists the commits that are lost.
+func (s *source) left(ctx context.Context, l *audit.Lost, head vcs.Commit) error {
+	for c, err := range s.repo.Log(ctx, vcs.LogOptions{From: l.Commit, Not: []string{head.ID}, Changes: true}) {
+		if err != nil {
+			return err
+		}
+		l.Commits = append(l.Commits, revisionOf(c))
+		if touchesRecords(c) {
+			l.Records++
+		}
+	}
+	return nil
+}
+
+// branchNamed is the branch that a name for a commit stands for, or empty. The name
+// was looked up before, so it is one that git takes for a commit.
+func (a *app) branchNamed(ctx context.Context, rev string) string {
+	said, err := a.git(ctx, a.stand, "rev-parse", "--verify", "--quiet", "--symbolic-full-name", "--end-of-options", rev)
+	if err != nil {
+		return "" // a date, say, is no name of git's
+	}
+	if name, is := branchOf(strings.TrimSpace(said)); is {
+		return name
+	}
+	return ""
 }

@@ -26,9 +26,9 @@ type auditOptions struct {
 	// keys are files of keys to check signatures with.
 	keys []string
 	// plants keeps only plants of these names, and tool is told instead of this
-	// program's version; both are for making a report again.
-	plants []string
-	tool   string
+	// program's version, and branch instead of what the range names; all are for making a report again.
+	plants       []string
+	tool, branch string
 }
 
 // audits makes a report of every plant that the last commit holds and the user
@@ -55,7 +55,7 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 		return nil, err
 	}
 	if o.tool != "" {
-		about.Tool = o.tool
+		about.Tool, about.Branch = o.tool, o.branch
 	}
 	chosen := head.Plants
 	s.all = true
@@ -82,18 +82,15 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 func (s *source) about(ctx context.Context, period *auditPeriod, o auditOptions) (audit.About, error) {
 	form := s.repo.Form()
 	about := audit.About{
-		Range: period.name, From: period.base.ID, To: period.head.ID, By: o.by, Keys: len(o.keys) > 0,
+		Range: period.name, Branch: period.branch, From: period.base.ID, To: period.head.ID, By: o.by, Keys: len(o.keys) > 0,
 		Tool: toolVersion(), RuleSet: ruleSet(), RuleCount: len(rules.All()),
 		Shallow: form.Shallow, Partial: form.Partial, Replaced: form.Replaced,
-	}
-	for _, e := range o.formerly {
-		about.Formerly = append(about.Formerly, e.Name)
 	}
 	var err error
 	if about.Today, err = s.app.today(); err != nil {
 		return about, err
 	}
-	about.Lost, err = s.lost(ctx, period.head, o.formerly)
+	about.Formerly, about.Lost, err = s.lost(ctx, period.head, o.formerly)
 	return about, err
 }
 

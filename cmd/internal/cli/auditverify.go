@@ -204,8 +204,8 @@ func (v *verification) report(ctx context.Context, src *source) error {
 	if err != nil {
 		return &evidence.FlawError{Name: evidence.About, What: err.Error()}
 	}
-	opts.rng, opts.name, opts.formerly, opts.tool = rangeOf(&v.about), v.about.Range, v.about.Formerly, v.about.Tool
-	opts.plants = v.about.Plants
+	opts.rng, opts.name, opts.formerly, opts.plants = rangeOf(&v.about), v.about.Range, v.about.Formerly, v.about.Plants
+	opts.tool, opts.branch = v.about.Tool, v.about.Branch
 	if opts.keys, err = v.keys(v.dir); err != nil {
 		return err
 	}
