@@ -3,6 +3,7 @@ package ability
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"homerun/schema"
 	"homerun/schema/plant"
@@ -59,10 +60,30 @@ func Find(p *plant.Plant, name string) ([]*plant.Channel, error) {
 
 func unknown(p *plant.Plant, name string) error {
 	next := "name a port, such as 1A-A:07, or the label of a run or a cord"
-	if near := p.Nearest(name); near != "" {
+	holder, number, isPort := cutPort(name)
+	if h, ok := p.Find(holder); ok && isPort {
+		if h, ok := h.(*plant.Holder); ok && len(h.Ports) > 0 {
+			return &LostError{
+				fmt.Sprintf("%s has no port %s", schema.Printable(holder), schema.Quote(number)),
+				"its ports are " + h.Ports[0].String() + " to " + h.Ports[len(h.Ports)-1].String(),
+			}
+		}
+	}
+	if near := p.Nearest(holder); near != "" && isPort {
+		next = "did you mean " + schema.Printable(near+":"+number) + "?"
+	} else if near := p.Nearest(name); near != "" {
 		next = "did you mean " + schema.Printable(near) + "?"
 	}
 	return &LostError{fmt.Sprintf("there is no port and no record %s", schema.Quote(name)), next}
+}
+
+// cutPort divides the name of a port into its holder's label and its number.
+func cutPort(name string) (holder, number string, ok bool) {
+	cut := strings.LastIndexByte(name, ':')
+	if cut < 1 {
+		return name, "", false
+	}
+	return name[:cut], name[cut+1:], true
 }
 
 // isFibre says whether the fibres of a link can be followed one by one.

@@ -11,18 +11,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"homerun/schema"
 	"homerun/schema/console"
 	"homerun/schema/unit"
-)
-
-// Exit statuses.
-const (
-	statusClean    = 0
-	statusObjected = 1
-	statusUsage    = 2
-	statusFailed   = 3
-	// statusInterrupted is what shells report of a program that SIGINT ended.
-	statusInterrupted = 130
 )
 
 // A Process is what the program gets from the system: the only way in which
@@ -101,14 +92,21 @@ func (a *app) run(ctx context.Context, args []string) (err error) {
 		out.pager.close()
 	}()
 	root := newRoot(a)
-	root.PersistentPreRun = func(cmd *cobra.Command, _ []string) {
+	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error {
 		out.pager = a.pagerFor(cmd.Context(), cmd.Name(), out, errs)
+		if known := []string{"auto", "always", "never"}; !slices.Contains(known, a.colourFlag) {
+			return &usageError{"--color is auto, always or never, not " + schema.Quote(a.colourFlag), didYouMean(a.colourFlag, known, "")}
+		}
+		return nil
 	}
 	root.SetArgs(args)
 	root.SetIn(a.In)
 	root.SetOut(a.Out)
 	root.SetErr(a.Err)
-	return root.ExecuteContext(ctx)
+	if err = root.ExecuteContext(ctx); err == nil {
+		err = out.failed
+	}
+	return err
 }
 
 // today is the date by which waivers expire: HOMERUN_TODAY where it is set, so

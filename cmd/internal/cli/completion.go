@@ -33,7 +33,7 @@ For example: git homerun completion bash > FILE.`,
 		Args:      exactly(1, "the name of a shell"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if !slices.Contains(shells(), args[0]) {
-				return &usageError{"there is no completion for " + schema.Quote(args[0]), "the shells are bash, zsh and fish"}
+				return &usageError{"there is no completion for " + schema.Quote(args[0]), didYouMean(args[0], shells(), "the shells are bash, zsh and fish")}
 			}
 			text, err := completionScripts.ReadFile("completion/" + args[0])
 			if err != nil {

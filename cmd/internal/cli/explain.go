@@ -76,11 +76,7 @@ func (a *app) explain(ctx context.Context, name string) error {
 	for _, k := range schema.Kinds() {
 		names = append(names, k.Name)
 	}
-	next := "git homerun explain lists them"
-	if near := schema.Nearest(name, names); near != "" {
-		next = "did you mean " + near + "?"
-	}
-	return &usageError{schema.Quote(name) + " is neither a rule nor a kind of record", next}
+	return &usageError{schema.Quote(name) + " is neither a rule nor a kind of record", didYouMean(name, names, "git homerun explain lists them")}
 }
 
 func (a *app) explainRule(ctx context.Context, text rules.Page) error {

@@ -83,8 +83,5 @@ func about(rule string) string {
 // noFormat says which formats there are.
 func noFormat(word string, formats []string) error {
 	next := "the formats are " + strings.Join(formats[:len(formats)-1], ", ") + " and " + formats[len(formats)-1]
-	if near := schema.Nearest(word, formats); near != "" {
-		next = "did you mean " + near + "?"
-	}
-	return &usageError{"there is no format " + schema.Quote(word), next}
+	return &usageError{"there is no format " + schema.Quote(word), didYouMean(word, formats, next)}
 }

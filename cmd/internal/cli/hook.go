@@ -13,6 +13,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"homerun/schema"
 	"homerun/schema/vcs"
 )
 
@@ -29,7 +30,7 @@ HEAD names where nothing is set.`,
 			if len(args) == 0 {
 				return nil
 			}
-			return &usageError{"hook has no command " + args[0], "the commands are install and uninstall"}
+			return &usageError{"hook has no command " + schema.Quote(args[0]), didYouMeanBy(args[0], []string{"install", "uninstall"}, func(near string) string { return "git homerun hook " + near }, "the commands are install and uninstall")}
 		},
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}

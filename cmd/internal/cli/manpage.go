@@ -20,16 +20,11 @@ type chapter struct {
 // chapters are what the page of the program says besides its commands.
 func chapters() []chapter {
 	return []chapter{
-		{"EXIT STATUS", [][2]string{
-			{"0", "nothing to object to"},
-			{"1", "nonconformities, a change that can not be executed, or files that are not laid out"},
-			{"2", "wrong usage"},
-			{"3", "the job could not be done; it is never 0 when nothing was checked"},
-			{"130", "interrupted"},
-		}},
+		{"EXIT STATUS", exitStatuses()},
 		{"CONFIGURATION", [][2]string{
 			{"homerun.format", "the form in which lint reports where --format does not say: text, json, sarif, junit, annotations or quality"},
 			{"homerun.most", "how many findings lint shows as text where --most does not say; 0 shows all"},
+			{"homerun.protected", "the branches that a server guards, several values, such as main and release/*; the one that HEAD names where nothing is set"},
 			{"color.homerun", "colour: always, never or auto; color.ui where it is not set"},
 			{"pager.homerun", "false, or a pager of its own for long text, as git takes it; otherwise it is the one of GIT_PAGER, of your own core.pager or of PAGER. The core.pager of a repository is not run"},
 		}},

@@ -71,10 +71,7 @@ func (a *app) ready(ctx context.Context, application, in string, o viewFlags) er
 
 func noApplication(word string) error {
 	names := ability.Applications()
-	next := "the applications are " + strings.Join(names, ", ")
-	if near := schema.Nearest(word, names); near != "" {
-		next = "did you mean " + near + "?"
-	}
+	next := didYouMean(word, names, "the applications are "+strings.Join(names, ", "))
 	return &usageError{"no standard says what " + schema.Quote(word) + " needs of a channel", next}
 }
 

@@ -4,8 +4,6 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
-
-	"homerun/schema"
 )
 
 func newRoot(a *app) *cobra.Command {
@@ -20,17 +18,16 @@ func newRoot(a *app) *cobra.Command {
 			if len(args) == 0 {
 				return nil
 			}
-			return &usageError{"there is no command " + schema.Quote(args[0]), suggestCommand(args[0])}
+			return noCommand(args[0])
 		},
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
-		return &usageError{err.Error(), "see " + cmd.CommandPath() + " -h"}
-	})
+	root.SetFlagErrorFunc(flagMistake)
 	root.PersistentFlags().StringVar(&a.colourFlag, "color", "auto", "colour: auto, always or never")
 	root.PersistentFlags().StringVar(&a.plantFlag, "plant", "", "the plant, by label or folder, where the repository holds several")
 	root.SetUsageTemplate(usageTemplate)
+	root.SetHelpTemplate(helpTemplate())
 	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Short: "what a command does and which options it has", RunE: help, ValidArgs: commandNames()})
 	root.AddCommand(
 		newInit(a), newLint(a), newExplain(a), newOrder(a), newLabels(a), newHistory(a), newAudit(a), newTrace(a), newReady(a), newTakeoff(a), newFormat(a), newHook(a), newSetup(a), newMergeDriver(a), newDiffDriver(a), newDemo(a), newMan(a), newCompletion(a),
@@ -44,19 +41,11 @@ func newRoot(a *app) *cobra.Command {
 func help(cmd *cobra.Command, args []string) error {
 	about, rest, err := cmd.Root().Find(args)
 	if err != nil || len(rest) > 0 {
-		word := strings.Join(args, " ")
-		return &usageError{"there is no command " + schema.Quote(word), suggestCommand(word)}
+		return noCommand(strings.Join(args, " "))
 	}
 	return about.Help()
 }
 
 func commandNames() []string {
 	return []string{"init", "lint", "explain", "order", "labels", "history", "audit", "trace", "ready", "takeoff", "fmt", "hook", "setup", "demo", "man", "completion", "help"}
-}
-
-func suggestCommand(word string) string {
-	if near := schema.Nearest(word, commandNames()); near != "" {
-		return "did you mean git homerun " + near + "?"
-	}
-	return "the commands are " + strings.Join(commandNames(), ", ")
 }

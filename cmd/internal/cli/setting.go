@@ -43,7 +43,7 @@ func (o *lintFlags) prefer(ctx context.Context, a *app, given func(flag string) 
 	}
 	if format, set := all["format"]; set && !given("format") {
 		if !slices.Contains(lintFormats(), format) {
-			return &usageError{"git config homerun.format: there is no format " + schema.Quote(format), "the formats are " + strings.Join(lintFormats(), ", ")}
+			return &usageError{"git config homerun.format: there is no format " + schema.Quote(format), didYouMean(format, lintFormats(), "the formats are "+strings.Join(lintFormats(), ", "))}
 		}
 		o.format = format
 	}

@@ -220,10 +220,7 @@ func (s *source) byLabel(snap *snapshot) (*snapshot, error) {
 		}
 		names = append(names, p.Name())
 	}
-	next := "the plants are " + strings.Join(names, ", ")
-	if near := schema.Nearest(want, names); near != "" {
-		next = "did you mean " + near + "?"
-	}
+	next := didYouMean(want, names, "the plants are "+strings.Join(names, ", "))
 	return nil, &usageError{fmt.Sprintf("%s: there is no plant %s", snap.Title, schema.Quote(want)), next}
 }
 

@@ -19,11 +19,18 @@ type stream struct {
 	progress *progress
 	// pager takes the text once it begins; nil without one.
 	pager *pager
+	// failed is the first failure to write: whoever prints help looks at none.
+	failed error
 }
 
 // Write writes text, unless the user has interrupted before any was written.
-func (s *stream) Write(text []byte) (int, error) {
-	if err := s.ctx.Err(); err != nil {
+func (s *stream) Write(text []byte) (n int, err error) {
+	defer func() {
+		if s.failed == nil {
+			s.failed = err
+		}
+	}()
+	if err = s.ctx.Err(); err != nil {
 		return 0, err
 	}
 	s.progress.stop()

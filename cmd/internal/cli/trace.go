@@ -7,7 +7,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"homerun/lint/ability"
-	"homerun/schema"
 )
 
 // viewFlags are those of commands that look at one plant as it is or was.
@@ -41,7 +40,7 @@ func (o *viewFlags) flags(cmd *cobra.Command) {
 func (o *viewFlags) settle() error {
 	switch {
 	case o.format != "text" && o.format != "json":
-		return &usageError{"there is no format " + schema.Quote(o.format), "the formats are text and json"}
+		return noFormat(o.format, []string{"text", "json"})
 	case o.most < 0:
 		return &usageError{"--most is below zero", "0 shows all"}
 	}

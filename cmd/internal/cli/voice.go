@@ -2,6 +2,7 @@ package cli
 
 import (
 	"errors"
+	"strings"
 
 	"homerun/schema/console"
 	"homerun/schema/vcs"
@@ -14,10 +15,7 @@ const rootLong = `Keep the cable records of buildings in git: check every run be
 pulled, turn a change into a work order, follow a label through the years.
 
 It checks records. It is no design approval and no inspection: the local code
-in force, the authority having jurisdiction and licensed practice decide.
-
-Exit status: 0 nothing to object to, 1 nonconformities or a change that can not
-be executed, 2 wrong usage, 3 the job could not be done, 130 interrupted.`
+in force, the authority having jurisdiction and licensed practice decide.`
 
 // usageTemplate is how every command shows its options, in 80 columns.
 const usageTemplate = `usage:
@@ -34,6 +32,16 @@ options of every command:
 {{end}}{{if .HasAvailableSubCommands}}
 {{.CommandPath}} COMMAND -h says more about a command.
 {{end}}`
+
+// helpTemplate is how help is shown: what a command does, how it is called, and
+// for the program as a whole what it says to the shell.
+func helpTemplate() string {
+	var b strings.Builder
+	b.WriteString("{{with (or .Long .Short)}}{{. | trimTrailingWhitespaces}}\n\n{{end}}{{.UsageString}}{{if not .HasParent}}\nexit status:\n")
+	console.New(&b, console.Options{}).Terms(2, exitStatuses()...)
+	b.WriteString("{{end}}")
+	return b.String()
+}
 
 // complain prints an error in plain words, and what to do next.
 func (a *app) complain(err error) {
