@@ -31,6 +31,13 @@ func environ(given []string, missing Missing) []string {
 	return env
 }
 
+// Harmless gives the options that stand before a git command, and the environment for it, with which git starts
+// nothing that the repository names: no file system monitor, no pager, no transport for what a partial clone lacks.
+// Everything that this package asks is asked so; whoever asks git something else says it the same way.
+func Harmless(env []string) (options, environment []string) {
+	return settings(), environ(env, MissingRefuse)
+}
+
 // lookup gives the value of a variable, the last one winning, and whether it is set at all.
 func lookup(env []string, name string) (string, bool) {
 	for _, pair := range slices.Backward(env) {

@@ -21,6 +21,8 @@ var (
 	ErrNoCommit = errors.New("no commit yet")
 	// ErrUnknownRevision says that a revision names no commit of this repository.
 	ErrUnknownRevision = errors.New("unknown revision")
+	// ErrShallow says that something may lie before the commits at which this clone was cut off.
+	ErrShallow = errors.New("in this shallow clone")
 	// ErrMissingObject says that an object is not in this repository.
 	ErrMissingObject = errors.New("object not in this repository")
 	// ErrNotBlob says that an object is no file content.

@@ -43,7 +43,7 @@ func (p *commands) resolve(ctx context.Context, rev string) (string, error) {
 			return "", fmt.Errorf("%s: %w", rev, err)
 		}
 	}
-	return "", fmt.Errorf("%s: %w%s", rev, ErrUnknownRevision, p.hint())
+	return "", fmt.Errorf("%s: %w", rev, p.unknown(ErrUnknownRevision))
 }
 
 // unborn tells a HEAD without any commit from one whose commit is lost; nil when HEAD has a commit.
@@ -63,12 +63,12 @@ func (p *commands) unborn(ctx context.Context) error {
 	return err
 }
 
-// hint adds why history may be missing.
-func (p *commands) hint() string {
+// unknown adds why history may be missing.
+func (p *commands) unknown(err error) error {
 	if p.place.shallow {
-		return " in this shallow clone"
+		return fmt.Errorf("%w %w", err, ErrShallow)
 	}
-	return ""
+	return err
 }
 
 func (p *commands) commit(ctx context.Context, id string) ([]byte, error) {

@@ -89,7 +89,7 @@ func (r *Repo) atDate(ctx context.Context, text string, when time.Time) (string,
 	if id := string(bytes.TrimSpace(out)); hexID(id) {
 		return id, nil
 	}
-	return "", fmt.Errorf("%s: %w: no commit at or before it%s", text, ErrUnknownRevision, newCommands(r.git, r.place).hint())
+	return "", fmt.Errorf("%s: no commit at or before it: %w", text, newCommands(r.git, r.place).unknown(ErrUnknownRevision))
 }
 
 // MergeBase gives the id of the best common ancestor of two revisions. Error: ErrNoMergeBase.

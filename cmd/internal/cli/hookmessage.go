@@ -33,7 +33,23 @@ func (a *app) commitMessage(ctx context.Context, file string) error {
 	if err != nil || work == "" {
 		return err
 	}
-	_, err = a.git(ctx, a.stand, "interpret-trailers", "--in-place", "--if-exists", "replace", "--trailer", orderTrailer+": "+work, file)
+	return a.addTrailer(ctx, src, file, work)
+}
+
+// addTrailer lets git put the trailer where trailers go. Git is asked outside of
+// the repository, since it runs a command for every trailer whose settings name
+// one; what starts a comment is the one thing there that it has to know.
+func (a *app) addTrailer(ctx context.Context, src *source, file, work string) error {
+	var args []string
+	comment, set, err := src.repo.Config(ctx, "core.commentChar")
+	if err != nil {
+		return err
+	}
+	if set {
+		args = append(args, "-c", "core.commentChar="+comment)
+	}
+	args = append(args, "interpret-trailers", "--in-place", "--if-exists", "replace", "--trailer", orderTrailer+": "+work, file)
+	_, err = a.gitWith(ctx, a.stand, a.outside(), args...)
 	return err
 }
 

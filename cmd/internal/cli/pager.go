@@ -50,8 +50,7 @@ func (a *app) pagerFor(ctx context.Context, command string, out, errs *stream) *
 // chosenPager asks git for the user's pager. Git is asked outside of any
 // repository: what the settings of a repository name is never run on its account.
 func (a *app) chosenPager(ctx context.Context) string {
-	env := append(slices.Clone(a.Env), "GIT_DIR="+os.DevNull)
-	said, err := a.gitWith(ctx, a.stand, env, "var", "GIT_PAGER")
+	said, err := a.gitWith(ctx, a.stand, a.outside(), "var", "GIT_PAGER")
 	if err != nil {
 		return "" // without a pager the text is still there
 	}

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"os/exec"
 	"path"
 	"path/filepath"
 	"slices"
@@ -188,14 +187,12 @@ func files(n int) string {
 
 // checkAttr gives the attributes of files, by path and attribute.
 func (p *place) checkAttr(ctx context.Context, paths *bytes.Buffer) (map[string]map[string]string, error) {
-	cmd := exec.CommandContext(ctx, "git", "check-attr", "-z", "--stdin", "merge", "diff", "eol")
-	cmd.Dir, cmd.Env, cmd.Stdin = p.repo.Top(), p.Env, paths
-	out, err := cmd.Output()
+	out, err := p.gitTold(ctx, p.repo.Top(), paths, "check-attr", "-z", "--stdin", "merge", "diff", "eol")
 	if err != nil {
-		return nil, fmt.Errorf("git check-attr: %w", err)
+		return nil, err
 	}
 	has := make(map[string]map[string]string)
-	words := strings.Split(string(out), "\x00")
+	words := strings.Split(out, "\x00")
 	for i := 0; i+2 < len(words); i += 3 {
 		if has[words[i]] == nil {
 			has[words[i]] = make(map[string]string)

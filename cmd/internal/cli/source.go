@@ -102,9 +102,13 @@ func ofCommit(c vcs.Commit) *snapshot {
 	return &snapshot{Name: c.ID, Title: "commit " + short(c.ID), Date: unit.DateOf(c.Committer.When)}
 }
 
-// parents are the commits before one, by their ids.
+// parents are the commits before one, by their ids. Where a clone was cut off
+// there were some, and not to know them is no reason to take everything for new.
 func (s *source) parents(ctx context.Context, rev string) ([]string, error) {
 	commit, err := s.repo.Resolve(ctx, rev)
+	if err == nil && commit.Boundary {
+		err = fmt.Errorf("what commit %s changed can not be told: its parents are not %w", short(commit.ID), vcs.ErrShallow)
+	}
 	return commit.Parents, err
 }
 
