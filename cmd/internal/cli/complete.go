@@ -8,8 +8,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"homerun/lint/rules"
 	"homerun/schema"
+	"homerun/schema/plant"
 )
 
 // special says whether a shell could take a character for more than itself.
@@ -19,14 +19,7 @@ func special(r rune) bool {
 
 // explained completes a rule or a kind of record.
 func (a *app) explained(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
-	var all []string
-	for _, r := range rules.All() {
-		all = append(all, r.Name)
-	}
-	for _, k := range schema.Kinds() {
-		all = append(all, k.Name)
-	}
-	return offered(begun, all), cobra.ShellCompDirectiveNoFileComp
+	return offered(begun, explainable()), cobra.ShellCompDirectiveNoFileComp
 }
 
 // recorded completes the label of a record in the working tree. What can not be
@@ -38,6 +31,38 @@ func (a *app) recorded(cmd *cobra.Command, _ []string, begun string) ([]string, 
 			for _, k := range schema.Kinds() {
 				all = append(all, p.Labels(k.Name)...)
 			}
+		}
+	})
+	slices.Sort(all)
+	return offered(begun, slices.Compact(all)), cobra.ShellCompDirectiveNoFileComp
+}
+
+// traced completes a label, or behind a colon a port of what it names.
+func (a *app) traced(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
+	cut := strings.LastIndexByte(begun, ':')
+	if cut < 0 {
+		return a.recorded(cmd, args, begun)
+	}
+	var all []string
+	a.inWorktree(cmd.Context(), func(snap *snapshot) {
+		for _, p := range snap.Plants {
+			item, _ := p.Find(begun[:cut])
+			if h, ok := item.(*plant.Holder); ok {
+				for i := range h.Ports {
+					all = append(all, h.Ports[i].String())
+				}
+			}
+		}
+	})
+	return offered(begun, all), cobra.ShellCompDirectiveNoFileComp
+}
+
+// spaces completes the label of a space.
+func (a *app) spaces(cmd *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
+	var all []string
+	a.inWorktree(cmd.Context(), func(snap *snapshot) {
+		for _, p := range snap.Plants {
+			all = append(all, p.Labels(schema.KindSpace)...)
 		}
 	})
 	slices.Sort(all)

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"homerun/lint/ability"
 	"homerun/schema"
 )
 
@@ -51,11 +52,12 @@ type completer = func(cmd *cobra.Command, args []string, begun string) ([]string
 // completes teaches the commands what their arguments and options take.
 func (a *app) completes(root *cobra.Command) {
 	arguments := map[string]completer{
-		"explain": first(a.explained), "history": first(a.recorded), "trace": first(a.recorded),
+		"explain": first(a.explained), "history": first(a.recorded), "trace": first(a.traced), "ready": first(words(ability.Applications()...)),
 		"order": first(a.ranges), "labels": first(a.ranges), "takeoff": first(a.ranges), "audit": first(a.ranges),
 	}
 	options := map[string]completer{
-		"at": a.revisions, "since": a.revisions, "plant": a.plants, "color": words("auto", "always", "never"),
+		"at": a.revisions, "since": a.revisions, "plant": a.plants, "color": words("auto", "always", "never"), "in": a.spaces,
+		"by": words("day", "today"), "each": words("auto", "tag", "month"), "cut": words("lines", "none"),
 	}
 	for _, cmd := range visible(root) {
 		switch known, ok := arguments[cmd.Name()]; {
@@ -67,7 +69,7 @@ func (a *app) completes(root *cobra.Command) {
 		for name, known := range options {
 			teach(cmd, name, known)
 		}
-		for _, name := range []string{"format", "standard", "units"} {
+		for _, name := range []string{"format", "standard", "fire-code", "units"} {
 			teach(cmd, name, enumerated(cmd, name))
 		}
 	}
@@ -83,13 +85,14 @@ func teach(cmd *cobra.Command, option string, known completer) {
 	}
 }
 
-// enumerated completes an option whose usage is the list of what it takes.
+// enumerated completes an option whose usage begins with the list of what it
+// takes.
 func enumerated(cmd *cobra.Command, option string) completer {
 	flag := cmd.Flags().Lookup(option)
 	if flag == nil {
 		return nil
 	}
-	list := strings.ReplaceAll(flag.Usage, " or ", ", ")
+	list, _, _ := strings.Cut(strings.ReplaceAll(flag.Usage, " or ", ", "), ";")
 	return words(strings.Split(list, ", ")...)
 }
 

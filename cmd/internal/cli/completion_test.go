@@ -23,8 +23,18 @@ var typed = [][2]string{
 	{"git homerun order HEAD..as-b", "git homerun order HEAD..as-built "},
 	{"git homerun history Büro-", "git homerun history Büro-1 "},
 	{"git homerun --plant pi", "git homerun --plant pier "},
+	{"git homerun trace 1B-A:1", "git homerun trace 1B-A:10 "},
+	{"git homerun ready 40GBASE-T", "git homerun ready 40GBASE-T "},
+	{"git homerun ready 10GBASE-T --in Bü", "git homerun ready 10GBASE-T --in Büro-1 "},
+	{"git homerun init --fire-code EN", "git homerun init --fire-code EN-50575 "},
 	{"git homerun hook inst", "git homerun hook install "},
 	{"git homerun completion zs", "git homerun completion zsh "},
+}
+
+// typedFiles are beginnings of lines that the name of a file ends.
+var typedFiles = [][2]string{
+	{"git homerun lint --output pla", "git homerun lint --output plant.hcl "},
+	{"git homerun lint --output=pla", "git homerun lint --output=plant.hcl "},
 }
 
 // newCompletionRoom has a tag, a plain label, and labels that a shell must not
@@ -33,7 +43,7 @@ func newCompletionRoom(t *testing.T) *room {
 	t.Helper()
 	r := newRoom(t)
 	r.env = append(r.env, "LC_ALL=C.UTF-8")
-	r.write("halls.hcl", "space \"Büro-1\" {\n  kind = \"corridor\"\n}\nspace \"$(touch forged)\" {\n  kind = \"corridor\"\n}\nspace \"x;touch forged\" {\n  kind = \"corridor\"\n}\n")
+	r.write("halls.hcl", "panel \"1B-A\" {\n  space = \"Büro-1\"\n  ports = 10\n}\nspace \"Büro-1\" {\n  kind = \"corridor\"\n}\nspace \"$(touch forged)\" {\n  kind = \"corridor\"\n}\nspace \"x;touch forged\" {\n  kind = \"corridor\"\n}\n")
 	r.mustGit(r.dir, "add", ".")
 	r.mustGit(r.dir, "commit", "-qm", "first")
 	r.mustGit(r.dir, "tag", "as-built")
@@ -90,11 +100,13 @@ source "$1"
 shift
 for line; do
 	# readline breaks words at = and : too.
-	read -r -a COMP_WORDS <<<"${line//=/ = }"
+	broken=${line//=/ = }
+	read -r -a COMP_WORDS <<<"${broken//:/ : }"
 	COMP_CWORD=$((${#COMP_WORDS[@]} - 1)) COMP_LINE=$line COMP_POINT=${#line} COMPREPLY=()
 	__git_wrap__git_main
 	case "$line" in
 	*=*) printf '%s=%s\n' "${line%=*}" "${COMPREPLY[*]}" ;;
+	*:*) printf '%s:%s\n' "${line%:*}" "${COMPREPLY[*]}" ;;
 	*) printf '%s %s\n' "${line% *}" "${COMPREPLY[*]}" ;;
 	esac
 done
@@ -104,6 +116,10 @@ done
 	for _, line := range typed {
 		args = append(args, line[0])
 		want.WriteString(line[1] + "\n")
+	}
+	for _, line := range typedFiles {
+		args = append(args, line[0])
+		want.WriteString(strings.TrimSuffix(line[1], " ") + "\n") // readline itself ends the name of a file
 	}
 	if got := r.shell("bash", args...); got != want.String() {
 		t.Errorf("got\n%swant\n%s", got, want.String())
@@ -132,7 +148,7 @@ while zpty -r inner ignored; do :; done
 `
 	args := []string{"-f", "-c", try, "zsh", file, notes}
 	var want strings.Builder
-	for _, line := range typed {
+	for _, line := range slices.Concat(typed, typedFiles) {
 		args = append(args, line[0])
 		want.WriteString(line[1] + "\n")
 	}
@@ -160,7 +176,7 @@ end
 `
 	args := []string{"-c", try, r.script("fish")}
 	var want strings.Builder
-	for _, line := range typed {
+	for _, line := range slices.Concat(typed, typedFiles) {
 		args = append(args, line[0])
 		want.WriteString(line[1] + "\n")
 	}

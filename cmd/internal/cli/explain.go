@@ -12,26 +12,48 @@ import (
 )
 
 func newExplain(a *app) *cobra.Command {
-	return &cobra.Command{
+	var o nameFlags
+	cmd := &cobra.Command{
 		Use:   "explain [RULE | RECORD]",
 		Short: "what a rule checks and why, or which fields a record has",
 		Long: `Explain a rule: what it checks, why it matters on site, the formula, the clause,
 how sure the figures are, an example that fails and one that passes. Explain a
 kind of record: its fields, their units, and what a change of each means on
-site. Without a name, list both.`,
+site. Without a name, list both; with --names or -z only their names.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 {
 				return &usageError{"explain takes one rule or one kind of record", "see git homerun explain"}
 			}
+			if len(args) == 1 && o.asked() {
+				return &usageError{"bare names are those of all rules and kinds of record", "leave " + schema.Quote(args[0]) + " out"}
+			}
 			return nil
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if len(args) == 0 {
+			switch {
+			case o.asked():
+				return o.printAll(a.Out, explainable())
+			case len(args) == 0:
 				return a.explainAll(cmd.Context())
 			}
 			return a.explain(cmd.Context(), args[0])
 		},
 	}
+	o.flags(cmd.Flags())
+	return cmd
+}
+
+// explainable are the names of rules and of kinds of record, in the order in
+// which they are listed.
+func explainable() []string {
+	var names []string
+	for _, r := range rules.All() {
+		names = append(names, r.Name)
+	}
+	for _, k := range schema.Kinds() {
+		names = append(names, k.Name)
+	}
+	return names
 }
 
 func (a *app) explainAll(ctx context.Context) error {
@@ -69,14 +91,7 @@ func (a *app) explain(ctx context.Context, name string) error {
 	if kind, ok := schema.KindNamed(name); ok {
 		return a.explainKind(ctx, kind)
 	}
-	var names []string
-	for _, r := range rules.All() {
-		names = append(names, r.Name)
-	}
-	for _, k := range schema.Kinds() {
-		names = append(names, k.Name)
-	}
-	return &usageError{schema.Quote(name) + " is neither a rule nor a kind of record", didYouMean(name, names, "git homerun explain lists them")}
+	return &usageError{schema.Quote(name) + " is neither a rule nor a kind of record", didYouMean(name, explainable(), "git homerun explain lists them")}
 }
 
 func (a *app) explainRule(ctx context.Context, text rules.Page) error {

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 
@@ -16,7 +15,10 @@ import (
 	"homerun/schema/vcs"
 )
 
-type formatFlags struct{ check, names, nul bool }
+type formatFlags struct {
+	nameFlags
+	check bool
+}
 
 func newFormat(a *app) *cobra.Command {
 	var o formatFlags
@@ -29,14 +31,13 @@ without mistakes is left as it is and named.
 
 With --names, standard output holds nothing but the names of the files that were
 laid out, or with --check would be, one a line, quoted as git quotes them; with -z
-each ends in a NUL and is not quoted. What else there is to say goes to standard
-error.`,
+each ends in a NUL and is not quoted. They are written as seen from where you
+stand. What else there is to say goes to standard error.`,
 		Args: exactly(0, "no arguments"),
 		RunE: func(cmd *cobra.Command, _ []string) error { return a.format(cmd.Context(), o) },
 	}
 	cmd.Flags().BoolVar(&o.check, "check", false, "change nothing; name the files that would change, exit status 1 if there are any")
-	cmd.Flags().BoolVar(&o.names, "names", false, "print only names, one a line")
-	cmd.Flags().BoolVarP(&o.nul, "nul", "z", false, "print only names, each ended by a NUL")
+	o.flags(cmd.Flags())
 	return cmd
 }
 
@@ -57,14 +58,13 @@ func (a *app) format(ctx context.Context, o formatFlags) error {
 				return err // interrupted: every file is whole
 			}
 			l, err := src.layOut(e.Path)
-			changes := l.fresh != nil
-			if err == nil && changes {
+			if err == nil && l.changes {
 				l, err = src.keep(e.Path, l, o)
 			}
 			if err != nil {
 				return err
 			}
-			if err := a.sayLayout(ctx, e.Path, l, o.listing(changes)); err != nil {
+			if err := a.sayLayout(ctx, src, e.Path, l, o); err != nil {
 				return err
 			}
 			objected = objected || l.objected
@@ -76,55 +76,27 @@ func (a *app) format(ctx context.Context, o formatFlags) error {
 	return nil
 }
 
-// listing says how a file is told: in a sentence, or by its bare name to a
-// program, to which only the names of files that change matter.
-func (o *formatFlags) listing(changes bool) listing {
-	switch {
-	case !o.names && !o.nul:
-		return sentences
-	case !changes:
-		return aside
-	case o.nul:
-		return nulEnded
-	}
-	return oneALine
-}
-
-// listing is a way to tell what became of a file.
-type listing uint8
-
-const (
-	sentences listing = iota // to people
-	aside                    // to people, where a program reads standard output
-	oneALine                 // the name, quoted as git does
-	nulEnded                 // the name to the byte
-)
-
-// sayLayout tells what became of a file, where anything did.
-func (a *app) sayLayout(ctx context.Context, name string, l layout, how listing) (err error) {
-	if l.said == "" {
-		return nil
-	}
+// sayLayout tells what became of a file, where anything did. To a program that
+// asks for names only those of files that change matter; the rest is told aside.
+func (a *app) sayLayout(ctx context.Context, src *source, name string, l layout, o formatFlags) error {
 	w := a.Out
-	switch how {
-	case oneALine:
-		_, err = io.WriteString(w, quotedPath(name)+"\n")
-		return err
-	case nulEnded:
-		_, err = io.WriteString(w, name+"\x00")
-		return err
-	case aside:
+	switch {
+	case l.said == "":
+		return nil
+	case o.asked() && l.changes:
+		return o.print(w, src.fromHere(name))
+	case o.asked():
 		w = a.Err
-	case sentences:
 	}
 	page := console.New(w, a.page(ctx, w))
 	page.Line(0, 2, console.Plain(name+": "+l.said))
 	return page.Err()
 }
 
-// A layout is what became of one file: the new text where there is one, and
-// what to say about it.
+// A layout is what became of one file: the new text where it changes, and what
+// to say about it.
 type layout struct {
+	changes  bool
 	fresh    []byte
 	said     string
 	objected bool
@@ -153,18 +125,18 @@ func (s *source) layOut(name string) (layout, error) {
 	case !schema.SameContent(before, s.reader.ReadFile(name, fresh)):
 		return layout{said: "laying it out would change what it states; it stays as it is", objected: true}, nil
 	}
-	return layout{fresh: []byte(fresh)}, nil
+	return layout{changes: true, fresh: []byte(fresh)}, nil
 }
 
 // keep writes the new text, or with --check only says that there is one.
 func (s *source) keep(name string, l layout, o formatFlags) (layout, error) {
 	if o.check {
-		return layout{said: "is not laid out", objected: true}, nil
+		return layout{changes: true, said: "is not laid out", objected: true}, nil
 	}
 	full := filepath.Join(s.repo.Top(), filepath.FromSlash(name))
 	info, err := os.Stat(full)
 	if err != nil {
 		return l, fmt.Errorf("%s: %w", name, err)
 	}
-	return layout{said: "laid out"}, replaceFile(full, l.fresh, info.Mode().Perm())
+	return layout{changes: true, said: "laid out"}, replaceFile(full, l.fresh, info.Mode().Perm())
 }

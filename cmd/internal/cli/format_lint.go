@@ -19,7 +19,7 @@ func lintFormats() []string {
 
 // showReports writes what was found in all plants, in the form and to the place
 // that the user chose.
-func (a *app) showReports(ctx context.Context, reports []*lint.Report, snap *snapshot, o lintFlags) error {
+func (a *app) showReports(ctx context.Context, src *source, reports []*lint.Report, snap *snapshot, o lintFlags) error {
 	text := report.TextOptions{Revision: snap.Title, IntroducedOnly: o.introduced, Most: o.most}
 	if o.hook {
 		// Git shows a hook's complaints on standard error.
@@ -30,6 +30,13 @@ func (a *app) showReports(ctx context.Context, reports []*lint.Report, snap *sna
 		b := report.Batch{
 			Reports: reports, Rules: rules.All(), Explain: about,
 			Revision: snap.Name, Compared: o.compares(), IntroducedOnly: o.introduced,
+		}
+		if o.asked() {
+			names := report.Files(b)
+			for i := range names {
+				names[i] = src.fromHere(names[i])
+			}
+			return o.printAll(w, names)
 		}
 		switch o.format {
 		case "json":

@@ -213,7 +213,7 @@ func (a *app) worsens(ctx context.Context, u update, held holdings) (bool, error
 		reports = append(reports, rep)
 		worse = worse || objects(rep, o)
 	}
-	return worse, a.showReports(ctx, reports, snap, o)
+	return worse, a.showReports(ctx, src, reports, snap, o)
 }
 
 // before reads what a branch is compared with: its own state before the push,

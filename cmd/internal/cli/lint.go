@@ -14,6 +14,7 @@ import (
 )
 
 type lintFlags struct {
+	nameFlags
 	staged    bool
 	at, since string
 	// parents compares a commit with the ones before it.
@@ -28,14 +29,17 @@ type lintFlags struct {
 func newLint(a *app) *cobra.Command {
 	var o lintFlags
 	cmd := &cobra.Command{
-		Use:   "lint [--staged | --at REV] [--since REV]",
+		Use:   "lint [--staged | --at REV] [--since REV] [--names | -z]",
 		Short: "hold the records against the rules",
 		Long: `Hold the records against the rules: the working tree, with --staged what the
 next commit will hold, with --at any commit, tag, branch or date.
 
 Each finding shows its sum and the clause of its limit. With --since, findings
 are marked that REV did not have or had to a lesser degree; with --introduced
-only nonconformities of that kind are shown and counted for the exit status.`,
+only nonconformities of that kind are shown and counted for the exit status.
+
+With --names or -z, only the names of the files with findings are printed, as seen
+from where you stand, for programs that go on with the files.`,
 		Args: exactly(0, "no arguments"),
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if err := o.prefer(cmd.Context(), a, cmd.Flags().Changed); err != nil {
@@ -50,7 +54,8 @@ only nonconformities of that kind are shown and counted for the exit status.`,
 	f.StringVar(&o.since, "since", "", "compare with a commit, tag, branch or date")
 	f.BoolVar(&o.introduced, "introduced", false, "show only what is new or worse; against HEAD where --since names nothing else")
 	f.StringVar(&o.format, "format", "text", strings.Join(lintFormats(), ", "))
-	f.StringVarP(&o.output, "output", "o", "", "write to a file, whole or not at all, instead of standard output")
+	f.StringVarP(&o.output, "output", "o", "", outputUsage)
+	o.flags(f)
 	f.IntVar(&o.most, "most", 200, "show at most so many findings as text; 0 shows all")
 	f.BoolVar(&o.hook, "hook", false, "as the hook does it: what is staged, every plant, only what is new or worse")
 	_ = f.MarkHidden("hook") // the hook's own way in, no promise to people
@@ -68,6 +73,8 @@ func (o *lintFlags) settle() error {
 		return noFormat(o.format, lintFormats())
 	case o.most < 0:
 		return &usageError{"--most is below zero", "0 shows all"}
+	case o.asked() && o.format != "text":
+		return &usageError{"--format and bare names are two different things", "give one of them"}
 	}
 	if o.introduced && o.since == "" {
 		if o.parents = o.at != ""; !o.parents {
@@ -116,7 +123,7 @@ func (a *app) lint(ctx context.Context, o lintFlags) error {
 		}
 		objected = objected || objects(reports[i], o)
 	}
-	if err := a.showReports(ctx, reports, snap, o); err != nil {
+	if err := a.showReports(ctx, src, reports, snap, o); err != nil {
 		return err
 	}
 	if objected {

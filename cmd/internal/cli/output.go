@@ -11,6 +11,9 @@ import (
 	"path/filepath"
 )
 
+// outputUsage is what the option says that takes the name of a file.
+const outputUsage = "write to a file, whole or not at all, instead of standard output"
+
 // handOver hands over what a report writes: to standard output, or to a file
 // that the user named. A file is written whole or not at all, so that no service
 // ever reads half a report; a pipe or a device is written to as it is.

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -62,11 +63,13 @@ func (a *app) ready(ctx context.Context, application, in string, o viewFlags) er
 	if len(survey.Results) == 0 {
 		return nothingAsked(&survey, medium)
 	}
-	if o.format == "json" {
-		return ability.SurveyJSON(a.Out, &survey, p, snap.Name)
-	}
-	text := ability.TextOptions{Options: a.page(ctx, a.Out), Revision: snap.Title}
-	return ability.SurveyText(a.Out, &survey, p, ability.SurveyOptions{TextOptions: text, Most: o.most})
+	return a.handOver(ctx, o.output, func(w io.Writer) error {
+		if o.format == "json" {
+			return ability.SurveyJSON(w, &survey, p, snap.Name)
+		}
+		text := ability.TextOptions{Options: a.page(ctx, w), Revision: snap.Title}
+		return ability.SurveyText(w, &survey, p, ability.SurveyOptions{TextOptions: text, Most: o.most})
+	})
 }
 
 func noApplication(word string) error {

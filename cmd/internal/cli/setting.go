@@ -32,9 +32,9 @@ func (a *app) settings(ctx context.Context) (map[string]string, error) {
 }
 
 // prefer takes from git config what the command line does not say: homerun.format
-// and homerun.most. A hook reports in its own way.
+// and homerun.most. A hook reports in its own way, and names have none.
 func (o *lintFlags) prefer(ctx context.Context, a *app, given func(flag string) bool) error {
-	if o.hook || given("format") && given("most") {
+	if o.hook || o.asked() || given("format") && given("most") {
 		return nil
 	}
 	all, err := a.settings(ctx)

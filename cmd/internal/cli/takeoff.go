@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -111,8 +112,10 @@ func (a *app) takeoffWhole(ctx context.Context, src *source, options takeoff.Opt
 }
 
 func (a *app) showTakeoff(ctx context.Context, t takeoff.Takeoff, o takeoffFlags) error {
-	if o.format == "json" {
-		return takeoff.JSON(a.Out, t)
-	}
-	return takeoff.Text(a.Out, t, takeoff.TextOptions{Options: a.page(ctx, a.Out), Most: o.most})
+	return a.handOver(ctx, o.output, func(w io.Writer) error {
+		if o.format == "json" {
+			return takeoff.JSON(w, t)
+		}
+		return takeoff.Text(w, t, takeoff.TextOptions{Options: a.page(ctx, w), Most: o.most})
+	})
 }

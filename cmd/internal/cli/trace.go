@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"errors"
+	"io"
 
 	"github.com/spf13/cobra"
 
@@ -11,9 +12,9 @@ import (
 
 // viewFlags are those of commands that look at one plant as it is or was.
 type viewFlags struct {
-	at     string
-	format string
-	most   int
+	at             string
+	format, output string
+	most           int
 }
 
 func newTrace(a *app) *cobra.Command {
@@ -35,6 +36,7 @@ that stops the others. A port is written 1A-A:07.`,
 func (o *viewFlags) flags(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&o.at, "at", "", "read a commit, tag, branch or date")
 	cmd.Flags().StringVar(&o.format, "format", "text", "text or json")
+	cmd.Flags().StringVarP(&o.output, "output", "o", "", outputUsage)
 }
 
 func (o *viewFlags) settle() error {
@@ -99,8 +101,10 @@ func (a *app) trace(ctx context.Context, name string, o viewFlags) error {
 	for i, c := range found {
 		channels[i] = ability.Of(p, c)
 	}
-	if o.format == "json" {
-		return ability.TraceJSON(a.Out, name, channels, p, snap.Name)
-	}
-	return ability.TraceText(a.Out, name, channels, p, ability.TextOptions{Options: a.page(ctx, a.Out), Revision: snap.Title})
+	return a.handOver(ctx, o.output, func(w io.Writer) error {
+		if o.format == "json" {
+			return ability.TraceJSON(w, name, channels, p, snap.Name)
+		}
+		return ability.TraceText(w, name, channels, p, ability.TextOptions{Options: a.page(ctx, w), Revision: snap.Title})
+	})
 }
