@@ -154,53 +154,7 @@ func (p *planner) onTouched(s side, visit func(plant.Item)) {
 	}
 }
 
-// replay carries out the steps on a model of the port sides and says what does
-// not work: a side that would hold two cables, or an end that is not the later
-// plant.
-func (p *planner) replay(steps []Step) []string {
-	var clashes []string
-	on := p.occupancy(earlier)
-	for _, step := range steps {
-		for _, f := range step.frees {
-			if i := slices.Index(on[f.side], f.cable); i >= 0 {
-				on[f.side] = slices.Delete(on[f.side], i, i+1)
-			}
-		}
-		for _, t := range step.takes {
-			for _, there := range on[t.side] {
-				clashes = append(clashes, fmt.Sprintf("step %d: %s already holds %s when %s is connected", step.Number, t.side, shown(there), shown(t.cable)))
-			}
-			on[t.side] = append(on[t.side], t.cable)
-		}
-	}
-	want := p.occupancy(later)
-	for at := range want {
-		slices.Sort(want[at])
-		slices.Sort(on[at])
-		if !slices.Equal(on[at], want[at]) {
-			clashes = append(clashes, fmt.Sprintf("%s: the steps end with %s there, the records with %s", at, holding(on[at]), holding(want[at])))
-		}
-	}
-	for at, left := range on {
-		if len(left) > 0 && len(want[at]) == 0 {
-			clashes = append(clashes, fmt.Sprintf("%s: the steps end with %s there, the records with nothing", at, holding(left)))
-		}
-	}
-	return tidy(clashes)
-}
-
 func shown(cable string) string { return strings.TrimSuffix(cable, gone) }
-
-func holding(cables []string) string {
-	if len(cables) == 0 {
-		return "nothing"
-	}
-	names := make([]string, len(cables))
-	for i, c := range cables {
-		names[i] = shown(c)
-	}
-	return strings.Join(names, " and ")
-}
 
 // claimedTwice lists the port sides that two records of the later plant claim,
 // and changed cables whose end is no port of the records: no work can lead

@@ -144,6 +144,25 @@ func TestHardwareThatStaysHasItsNewLabelBeforeItIsWorkedAt(t *testing.T) {
 	inOrder(t, order, "label panel 2A-B (until now 1A-A)", "unplug 1A-C0112 from 2A-B:07 (until now 1A-A:07)", "plug 1A-C0112 into 2A-B:08")
 }
 
+// A cable that the records find withdrawn in place was there before the work
+// began, wherever its panel was recorded.
+func TestWhatIsFoundInPlaceIsThereFromTheStart(t *testing.T) {
+	t.Parallel()
+	found := edited(t, siteText, `slack  = "2 m"`, "slack = \"2 m\"\n state = \"abandoned\"")
+	none := orderOf(t, "", found, diffreport.PlanOptions{})
+	if all := strings.Join(sentences(none), "\n"); strings.Contains(all, "1A-A07") {
+		t.Fatalf("nobody pulls what is abandoned:\n%s", all)
+	}
+	planned := edited(t, siteText, `slack  = "2 m"`, `state = "planned"`)
+	orderOf(t, planned, edited(t, found, `"1A-SW1:12"`, `"1A-SW1:13"`), diffreport.PlanOptions{})
+	b := plantOf(t, siteText)
+	h := plantOf(t, edited(t, siteText, `run "1A-A07"`, "run \"1A-A08\" {\n    from = \"1A-A:08\"\n    to = \"1.104:1\"\n    state = \"abandoned\"\n  }\n  run \"1A-A07\"", `to     = "1.104:1"`, `to     = "1.104:2"`))
+	order := diffreport.Plan(b, h, diffreport.Compare(b, h, diffreport.Options{}), diffreport.PlanOptions{})
+	if order.Executable || !strings.Contains(strings.Join(order.Clashes, "\n"), "1.104:1 rear: the records find 1A-A08 there, where they had 1A-A07") {
+		t.Fatalf("two cables were never in one port: %v", order.Clashes)
+	}
+}
+
 // TestTheCrewWalksLittle compares the number of visits with the least of all
 // orders that the steps' own dependencies allow, by trying them all.
 func TestTheCrewWalksLittle(t *testing.T) {

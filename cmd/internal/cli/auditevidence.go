@@ -43,7 +43,7 @@ const evidenceFormat = 1
 // bundleEvidence writes the archive and tells its digest.
 func (a *app) bundleEvidence(ctx context.Context, src *source, reports []*audit.Report, opts auditOptions, o auditFlags) error {
 	if len(reports) == 0 {
-		return &noPlantError{"there are no cable records to bundle", noPlantNext}
+		return &noPlantError{message: "there are no cable records to bundle", next: noPlantNext}
 	}
 	r := reports[0]
 	switch {

@@ -231,8 +231,8 @@ func leftBehind(snap *snapshot, bases []*snapshot) error {
 			for _, e := range entries {
 				if slices.Contains(snap.strays, e.Path) {
 					return &noPlantError{
-						schema.Printable(e.Path) + " belonged to a plant, and this commit takes the plant's plant.hcl away: nobody would check it any more",
-						"keep plant.hcl, or take the records out too",
+						message: schema.Printable(e.Path) + " belonged to a plant, and this commit takes the plant's plant.hcl away: nobody would check it any more",
+						next:    "keep plant.hcl, or take the records out too", records: true,
 					}
 				}
 			}

@@ -85,5 +85,5 @@ func nothingAsked(s *ability.Survey, medium string) error {
 	if s.Space != "" {
 		where = schema.Printable(s.Space)
 	}
-	return &noPlantError{"no channel of " + medium + " is in use in " + where + ": nothing was asked", "git homerun lint says how many runs are recorded"}
+	return &noPlantError{message: "no channel of " + medium + " is in use in " + where + ": nothing was asked", next: "git homerun lint says how many runs are recorded"}
 }

@@ -72,11 +72,17 @@ func (s *source) index(ctx context.Context) (*snapshot, error) {
 	if err != nil {
 		return nil, err
 	}
-	today, err := s.app.today()
+	index, err := s.ofIndex()
 	if err != nil {
 		return nil, err
 	}
-	return s.snapshot(ctx, &snapshot{Name: "index", Title: "index", Date: today}, entries)
+	return s.snapshot(ctx, index, entries)
+}
+
+// ofIndex begins the snapshot of the index.
+func (s *source) ofIndex() (*snapshot, error) {
+	today, err := s.app.today()
+	return &snapshot{Name: "index", Title: "index", Date: today}, err
 }
 
 // at reads the plants as a commit holds them, and judges waivers by its date.
@@ -171,9 +177,9 @@ func (s *source) choose(folders []schema.Folder, strays []string, title string) 
 			return nil, nil
 		}
 		if len(strays) > 0 {
-			return nil, &noPlantError{fmt.Sprintf("%s: there is no plant.hcl, so %s belongs to no plant", title, schema.Printable(strays[0])), noPlantNext}
+			return nil, &noPlantError{message: fmt.Sprintf("%s: there is no plant.hcl, so %s belongs to no plant", title, schema.Printable(strays[0])), next: noPlantNext, records: true}
 		}
-		return nil, &noPlantError{title + ": there are no cable records here: no plant.hcl", noPlantNext}
+		return nil, &noPlantError{message: title + ": there are no cable records here: no plant.hcl", next: noPlantNext}
 	}
 	if s.all || s.app.plantFlag != "" {
 		return folders, nil
@@ -192,7 +198,10 @@ func (s *source) choose(folders []schema.Folder, strays []string, title string) 
 		}
 	}
 	if len(below) == 0 {
-		return nil, &noPlantError{fmt.Sprintf("%s: no plant holds the folder %s, nor lies in it", title, schema.Printable(here)), "go to the plant's folder, or write a plant here: git homerun init"}
+		return nil, &noPlantError{
+			message: fmt.Sprintf("%s: no plant holds the folder %s, nor lies in it", title, schema.Printable(here)),
+			next:    "go to the plant's folder, or write a plant here: git homerun init", records: true,
+		}
 	}
 	return below, nil
 }

@@ -44,45 +44,60 @@ func (s *source) span(ctx context.Context, rng string) (*span, error) {
 	return sp, s.between(ctx, sp, head, []string{base.ID})
 }
 
-// both reads two commits, the one while plants are made of the other. The base
-// may have no plant: then it is nil.
+// both reads two commits, the one while plants are made of the other. One of
+// them may have no plant: then everything is new, or everything is taken out.
 func (s *source) both(ctx context.Context, was, is vcs.Commit) (base, head *snapshot, err error) {
 	entries, err := s.repo.Tree(ctx, is.ID)
 	if err != nil {
 		return nil, nil, err
 	}
 	head = ofCommit(is)
-	build, err := s.gather(ctx, head, entries)
-	if err != nil {
-		return nil, nil, err
+	build, noHead := s.gather(ctx, head, entries)
+	if noHead != nil && !isBare(noHead) {
+		return nil, nil, noHead
 	}
 	var made sync.WaitGroup
-	made.Go(build)
-	base, err = s.commit(ctx, was)
+	if noHead == nil {
+		made.Go(build)
+	}
+	base, noBase := s.commit(ctx, was)
 	made.Wait()
-	if err != nil && !isNoPlant(err) {
-		return nil, nil, err
+	if base, err = oneBare(base, noBase, noHead); err != nil || noHead != nil {
+		return base, head, err
 	}
 	head, err = s.byLabel(head)
 	return base, head, err
 }
 
+// oneBare is the base, nil where it has no plant. Where the head has none
+// either, there is nothing to compare.
+func oneBare(base *snapshot, noBase, noHead error) (*snapshot, error) {
+	switch {
+	case noBase == nil:
+		return base, nil
+	case !isNoPlant(noBase):
+		return nil, noBase
+	}
+	return nil, noHead
+}
+
 func (s *source) stagedSpan(ctx context.Context) (*span, error) {
-	head, err := s.index(ctx)
+	head, noHead := s.index(ctx)
+	if noHead != nil && !isBare(noHead) {
+		return nil, noHead
+	}
+	base, commit, noBase := s.at(ctx, "HEAD")
+	if isNoCommit(noBase) {
+		return &span{head: head}, noHead
+	}
+	base, err := oneBare(base, noBase, noHead)
 	if err != nil {
 		return nil, err
 	}
-	sp := &span{head: head}
-	base, commit, err := s.at(ctx, "HEAD")
-	switch {
-	case err == nil:
-		sp.base, sp.baseID = base, commit.ID
-	case isNoPlant(err):
-		sp.baseID = commit.ID
-	case !isNoCommit(err):
-		return nil, err
+	if noHead != nil {
+		head, err = s.ofIndex()
 	}
-	return sp, nil
+	return &span{base: base, head: head, baseID: commit.ID}, err
 }
 
 // ends resolves a range. The base is zero where before it there was nothing.

@@ -84,7 +84,12 @@ func remedy(err error) string {
 }
 
 // noPlantError says that there is nothing to check.
-type noPlantError struct{ message, next string }
+type noPlantError struct {
+	message, next string
+	// records is set where there are records all the same: elsewhere, or of no
+	// plant.
+	records bool
+}
 
 // Error is the sentence.
 func (e *noPlantError) Error() string { return e.message }
@@ -92,6 +97,12 @@ func (e *noPlantError) Error() string { return e.message }
 func isNoPlant(err error) bool {
 	_, ok := errors.AsType[*noPlantError](err)
 	return ok
+}
+
+// isBare says whether a state holds no records at all.
+func isBare(err error) bool {
+	none, ok := errors.AsType[*noPlantError](err)
+	return ok && !none.records
 }
 
 func isNoCommit(err error) bool { return errors.Is(err, vcs.ErrNoCommit) }
