@@ -23,8 +23,10 @@ type cableWork struct {
 	renew bool
 	run   struct{ before, after *plant.Run }
 	cord  struct{ before, after *plant.Cord }
-	// off and on are the tasks that take the cable off its ports and put it on.
+	// off and on are the tasks that take the cable off its ports and put it on,
+	// onAt those that put on its two ends.
 	off, on []*task
+	onAt    [2]*task
 	// supplied are the tasks that switch off the power that it carries.
 	supplied []*task
 }
@@ -229,15 +231,16 @@ func (w *cableWork) name() string {
 	return w.label
 }
 
-// byRoom visits the chosen ends of a cable room by room.
-func byRoom(ends [2]end, chosen [2]bool, visit func(ends []end)) {
+// byRoom visits the chosen ends of a cable room by room, with the place of the
+// first of them.
+func byRoom(ends [2]end, chosen [2]bool, visit func(first int, ends []end)) {
 	if chosen[0] && chosen[1] && ends[0].space() == ends[1].space() {
-		visit(ends[:])
+		visit(0, ends[:])
 		return
 	}
 	for i := range ends {
 		if chosen[i] {
-			visit(ends[i : i+1])
+			visit(i, ends[i:i+1])
 		}
 	}
 }
@@ -277,7 +280,7 @@ func (p *planner) roomNow(label string) string { return shown(p.same(label)) }
 // takeOff makes the tasks that take a cable off its ports.
 func (p *planner) takeOff(w *cableWork, off [2]bool, verb, again string) {
 	outage := p.loses(w)
-	byRoom(w.before, off, func(ends []end) {
+	byRoom(w.before, off, func(_ int, ends []end) {
 		ports := p.formerPorts(ends)
 		t := &task{phase: toDisconnect, work: w, ports: ports, urge: building, Step: Step{
 			Action: Disconnect, Class: w.class, Space: p.room(earlier, ends[0]), Records: []string{w.label},
@@ -313,7 +316,7 @@ func onto(verb string) string {
 // cable off its old ports, the hardware in place and the side free.
 func (p *planner) putOn(w *cableWork, on [2]bool, as Step, at phase, after []*task) {
 	verb := as.Text
-	byRoom(w.after, on, func(ends []end) {
+	byRoom(w.after, on, func(first int, ends []end) {
 		t := &task{phase: at, work: w, urge: building, Step: as}
 		t.wait(after...)
 		t.wait(w.off...)
@@ -334,6 +337,9 @@ func (p *planner) putOn(w *cableWork, on [2]bool, as Step, at phase, after []*ta
 		}
 		t.Cautions = p.endCautions(w.medium(), ends)
 		w.on = append(w.on, p.add(t))
+		for i := range ends {
+			w.onAt[first+i] = t
+		}
 	})
 }
 

@@ -11,8 +11,9 @@ import (
 // Walking least is the problem of the shortest order of work on several
 // machines, which nobody solves exactly. These are the usual good answers: in a
 // room everything is done that can be done there, then the crew goes where the
-// longest chain of further rooms begins, or to the next room of the floor. The
-// better of the two is taken: fewer visits, then fewer stairs.
+// longest chain of further rooms begins, or to the next room of the floor. Then
+// either walk is shortened, and the better one taken: fewer visits, then fewer
+// stairs.
 
 // route puts the tasks in an order that works and walks little. It is false
 // where tasks wait for each other.
@@ -24,6 +25,7 @@ func (p *planner) route() ([]*task, bool) {
 		if len(w.stops) < len(r.tasks) {
 			return nil, false
 		}
+		w = r.shorten(w)
 		if by == chainFirst || slices.Compare([]int{w.visits, w.stairs}, []int{best.visits, best.stairs}) < 0 {
 			best = w
 		}
@@ -124,13 +126,17 @@ func (p *planner) router(by preference) *router {
 	return r
 }
 
-// areaOf is the building and floor of a room.
+// areaOf is the building and floor of a room. Outdoors is a floor of its own: the
+// crew puts its boots on once.
 func (p *planner) areaOf(label string) (area [2]string) {
 	for _, in := range []*plant.Plant{p.head, p.base} {
 		it, _ := in.Find(label)
 		if s, ok := it.(*plant.Space); ok {
 			area[0], _ = schema.SpaceBuilding.In(s.Record())
 			area[1], _ = schema.SpaceFloor.In(s.Record())
+			if kind, _ := schema.SpaceKind.In(s.Record()); kind == "outdoor" {
+				area[1] = "outdoors"
+			}
 			return area
 		}
 	}

@@ -39,7 +39,7 @@ func (p *planner) runTasks(w *cableWork) {
 	p.withdrawn(w)
 	done := append([]*task{pull}, append(w.on, w.off...)...)
 	if pull != nil || w.relabelled() {
-		p.labelRun(w, done)
+		p.labelRun(w, pull, done)
 	}
 	if pull != nil || len(w.on) > 0 || w.restored() {
 		p.measure(w, done)
@@ -175,9 +175,11 @@ func (p *planner) tagTouched(w *cableWork) bool {
 	return w.change != nil && w.change.Meaning == schema.Relabelling && stageOfRun(w.run.before) == outOfUse && !w.relabelled()
 }
 
-// labelRun makes the tasks that label a run at both ends.
-func (p *planner) labelRun(w *cableWork, after []*task) {
-	for _, e := range w.after {
+// labelRun makes the tasks that label a run at both ends. An end of a new cable
+// is labelled when it is terminated, so that nobody has to come again for it; a
+// cable with another label keeps the old one as long as steps call it by that.
+func (p *planner) labelRun(w *cableWork, pull *task, done []*task) {
+	for i, e := range w.after {
 		space := e.space()
 		where := e.row.String()
 		if len(e.row) == 0 {
@@ -191,7 +193,11 @@ func (p *planner) labelRun(w *cableWork, after []*task) {
 			t.items = []string{w.label + " (until now " + w.was + ") at " + where}
 			t.undo = back("put the former labels back: ", w.was+" at "+where, "")
 		}
-		t.wait(after...)
+		if w.relabelled() {
+			t.wait(done...)
+		} else {
+			t.wait(pull, w.onAt[i])
+		}
 		p.add(t)
 	}
 }
