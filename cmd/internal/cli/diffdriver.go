@@ -14,23 +14,43 @@ import (
 )
 
 func newDiffDriver(a *app) *cobra.Command {
-	return &cobra.Command{
-		Use:    "diff-driver FILE",
+	var classes bool
+	cmd := &cobra.Command{
+		Use:    "diff-driver FILE | --classes PATH OLD-FILE OLD-HEX OLD-MODE NEW-FILE NEW-HEX NEW-MODE",
 		Hidden: true, // git's own way in, set by setup
 		Short:  "list a file of records one fact a line, as git diff and git log -p ask for it",
 		Long: `List a file of records one fact a line, so that git diff, git log -p and git blame
 show which facts of which records differ, and nothing of layout, comments and
-order. The text itself is shown by: git diff --no-textconv`,
-		Args: exactly(1, "one file"),
-		RunE: func(_ *cobra.Command, args []string) error { return a.diffDriver(args[0]) },
+order. With --classes, show what the change of a file is on site, as git diff and
+git log -p --ext-diff ask for it. The text itself is shown by:
+git diff --no-ext-diff --no-textconv`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if classes {
+				return nil
+			}
+			return exactly(1, "one file")(cmd, args)
+		},
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if classes {
+				return a.classes(cmd.Context(), args)
+			}
+			return a.diffDriver(args[0])
+		},
 	}
+	cmd.Flags().BoolVar(&classes, "classes", false, "compare two sides of a file, by class")
+	return cmd
+}
+
+// standing is a path of git's as seen from where the program stands.
+func (a *app) standing(name string) string {
+	if filepath.IsAbs(name) {
+		return name
+	}
+	return filepath.Join(a.stand, name)
 }
 
 func (a *app) diffDriver(name string) error {
-	if !filepath.IsAbs(name) {
-		name = filepath.Join(a.stand, name)
-	}
-	file, err := os.Open(name)
+	file, err := os.Open(a.standing(name))
 	if err != nil {
 		return fmt.Errorf("the records can not be listed: %w", err)
 	}

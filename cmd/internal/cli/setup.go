@@ -191,6 +191,7 @@ func (p *place) settings() [][2]string {
 	return [][2]string{
 		{"merge.homerun.name", "cable records, record by record"},
 		{"merge.homerun.driver", percented(program) + " merge-driver " + driverWords},
+		{"diff.homerun.command", program + " diff-driver --classes"},
 		{"diff.homerun.textconv", program + " diff-driver"},
 		{"diff.homerun.xfuncname", "^[ \t]*([a-z][a-z-]*[ \t]+\"[^\"]*\")\n^([a-z][a-z-]* [^,]*)$"},
 	}
@@ -214,7 +215,7 @@ func (p *place) setSettings(ctx context.Context) error {
 			return err
 		}
 	}
-	return errors.Join(p.say("merge driver is set: merge.homerun.driver\n"), p.say("diff driver is set: diff.homerun.textconv\n"))
+	return errors.Join(p.say("merge driver is set: merge.homerun.driver\n"), p.say("diff driver is set: diff.homerun.command, diff.homerun.textconv\n"))
 }
 
 func (p *place) settingsLacking(ctx context.Context) ([]lack, error) {
