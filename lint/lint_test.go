@@ -28,7 +28,7 @@ space "1A" {
 // racks finds every rack, further beyond its limit the higher it is.
 func racks(severity lint.Severity, safety bool) *lint.Rule {
 	return &lint.Rule{
-		Name: "test-rack", Title: "Checks that there is no rack", Severity: severity, Safety: safety, Limit: lint.GreatestLength,
+		Name: "test-rack", Title: "Checks that there is no rack", Severity: severity, Reach: lint.Along, Safety: safety, Limit: lint.GreatestLength,
 		Check: func(p *lint.Pass) {
 			for _, r := range p.Plant.Racks {
 				f := lint.About(r.Entry)
@@ -187,10 +187,12 @@ func TestValidate(t *testing.T) {
 		t.Error(err)
 	}
 	for _, bad := range []*lint.Rule{
-		{Name: "rack", Title: good.Title, Severity: good.Severity, Check: good.Check},
-		{Name: "test-rack", Title: "No racks", Severity: good.Severity, Check: good.Check},
-		{Name: "test-rack", Title: good.Title, Check: good.Check},
+		{Name: "rack", Title: good.Title, Severity: good.Severity, Reach: lint.Along, Check: good.Check},
+		{Name: "test-rack", Title: "No racks", Severity: good.Severity, Reach: lint.Along, Check: good.Check},
+		{Name: "test-rack", Title: good.Title, Reach: lint.Along, Check: good.Check},
 		{Name: "test-rack", Title: good.Title, Severity: good.Severity},
+		{Name: "test-rack", Title: good.Title, Severity: good.Severity, Check: good.Check},
+		{Name: "test-rack", Title: good.Title, Severity: good.Severity, Reach: lint.Along, Change: true, Check: good.Check},
 	} {
 		if lint.Validate([]*lint.Rule{bad}) == nil {
 			t.Errorf("%+v is taken for good", bad)

@@ -3,6 +3,8 @@ package lint
 import (
 	"fmt"
 	"strings"
+
+	"homerun/schema"
 )
 
 // A Rule is one thing that the linter checks. Rules are values, read-only and
@@ -24,6 +26,15 @@ type Rule struct {
 	Change bool
 	// Limit says how an owner's stricter limit is written, where one can be.
 	Limit LimitKind
+	// Reach says what else a finding about a record depends on. A rule without
+	// one is about a change, or reviews.
+	Reach Reach
+	// Wakes are the records that a plant must have for the rule to say anything:
+	// one for each function. A plant without them is left in peace.
+	Wakes []func(*schema.Record) bool
+	// Alike folds a label into keys; the rule may look at every label that has a
+	// key with that of a record in common. Nil where it looks at none.
+	Alike func(label string) []string
 	// Check reports findings about a plant.
 	Check func(*Pass)
 	// Review reports findings about waivers and policies, once every Check
@@ -59,6 +70,23 @@ func (s Severity) String() string {
 	return "no severity"
 }
 
+// A Reach says what a rule looks at besides the record that a finding is about, so
+// that whoever judges a change again knows what the change can touch. Whatever the
+// reach, a rule may look at what a record names, and what that names in turn; at
+// the plant record and the owner's policies. Findings that many records add up to,
+// such as one that counts the runs of a cable type or names the first of them, say
+// in full what each part of the records adds.
+type Reach uint8
+
+// The reaches.
+const (
+	// Along goes from port to port as far as a signal does, and to the tests of
+	// every run on the way.
+	Along Reach = iota + 1
+	// Within goes to all runs that lie in the same pathway, but not to their ends.
+	Within
+)
+
 // A LimitKind says how a rule's limit is written in a policy.
 type LimitKind uint8
 
@@ -88,6 +116,8 @@ func Validate(rules []*Rule) error {
 			return fmt.Errorf("rule %s: no severity", r.Name)
 		case (r.Check == nil) == (r.Review == nil):
 			return fmt.Errorf("rule %s: a rule either checks or reviews", r.Name)
+		case (r.Reach == 0) == (r.Check != nil && !r.Change):
+			return fmt.Errorf("rule %s: a rule that checks a state has a reach, and no other has", r.Name)
 		}
 		seen[r.Name] = true
 	}

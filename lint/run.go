@@ -52,30 +52,18 @@ func (r *Report) Count(s Severity) int {
 // Run holds a plant against the rules. The error names a rule that panicked:
 // then the report is not to be relied on, and nil.
 func Run(p *plant.Plant, rules []*Rule, o Options) (*Report, error) {
-	known := o.Known
-	if known == nil {
-		for _, r := range rules {
-			known = append(known, r.Name)
-		}
-	}
-	policies := readPolicies(p, rules)
-	found, err := check(p, rules, policies, o)
+	found, err := Check(p, rules, o)
 	if err != nil {
 		return nil, err
 	}
-	waivers := readWaivers(p, o.Today)
+	leave := LeaveOf(p, o.Today)
 	report := &Report{Plant: p}
-	report.split(found, waivers)
-	review := &Review{Plant: p, Today: o.Today, Waivers: waivers, Policies: policies, Known: known, Changes: changes(rules)}
-	for _, r := range rules {
-		if r.Review == nil {
-			continue
-		}
-		if err := guard(r, func() { r.Review(review) }); err != nil {
-			return nil, err
-		}
-		report.Findings = append(report.Findings, policies.apply(r, review.take(r))...)
+	report.split(found, leave)
+	reviewed, err := leave.Review(p, rules, o)
+	if err != nil {
+		return nil, err
 	}
+	report.Findings = append(report.Findings, reviewed...)
 	Sort(report.Findings)
 	Sort(report.Waived)
 	return report, nil
@@ -92,8 +80,19 @@ func changes(rules []*Rule) []string {
 	return names
 }
 
-// check runs the rules side by side: they only read the plant, and what each
-// found is put together in the order of the rules.
+// fewRuns is how many runs a plant has at most for which it is not worth while to
+// run the rules side by side.
+const fewRuns = 1000
+
+// Check holds a plant against the rules that check it, and returns what they found
+// in the order of the rules, as the owner's policies count it and before any
+// waiver. The error names a rule that panicked.
+func Check(p *plant.Plant, rules []*Rule, o Options) ([]Finding, error) {
+	return check(p, rules, readPolicies(p, rules), o)
+}
+
+// check runs the rules side by side where there is much to do: they only read the
+// plant, and what each found is put together in the order of the rules.
 func check(p *plant.Plant, rules []*Rule, policies *policies, o Options) ([]Finding, error) {
 	former := o.Former
 	if former == nil {
@@ -107,12 +106,19 @@ func check(p *plant.Plant, rules []*Rule, policies *policies, o Options) ([]Find
 		if r.Check == nil || r.Change && o.Base == nil {
 			continue
 		}
-		turns <- struct{}{}
-		wait.Go(func() {
-			defer func() { <-turns }()
+		one := func() {
 			pass := &Pass{Plant: p, Base: o.Base, Former: former, rule: r, policy: policies.of(r)}
 			failed[i] = guard(r, func() { r.Check(pass) })
 			found[i] = policies.apply(r, pass.found)
+		}
+		if len(p.Runs) <= fewRuns {
+			one()
+			continue
+		}
+		turns <- struct{}{}
+		wait.Go(func() {
+			defer func() { <-turns }()
+			one()
 		})
 	}
 	wait.Wait()
@@ -133,34 +139,13 @@ func guard(r *Rule, check func()) (err error) {
 	return nil
 }
 
-func (r *Report) split(found []Finding, waivers []*Waiver) {
-	byRule := make(map[string][]*Waiver)
-	for _, w := range waivers {
-		byRule[w.Rule] = append(byRule[w.Rule], w)
-	}
+func (r *Report) split(found []Finding, leave *Leave) {
 	for _, f := range found {
-		if w := covering(byRule[f.Rule], f.Record); w != nil {
-			f.Waiver = w.Label
+		if label, covered := leave.Cover(f.Rule, f.Record); covered {
+			f.Waiver = label
 			r.Waived = append(r.Waived, f)
 			continue
 		}
 		r.Findings = append(r.Findings, f)
 	}
-}
-
-// covering marks every waiver that names the record as matched, and returns
-// one that still holds.
-func covering(waivers []*Waiver, record string) *Waiver {
-	var holds *Waiver
-	for _, w := range waivers {
-		i := slices.Index(w.Records, record)
-		if i < 0 {
-			continue
-		}
-		w.Matched[i] = true
-		if !w.Expired && !w.Unusable && holds == nil {
-			holds = w
-		}
-	}
-	return holds
 }

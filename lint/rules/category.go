@@ -14,7 +14,7 @@ import (
 // class that it keeps for existing cabling only.
 var CategoryWithdrawn = &lint.Rule{
 	Name: "category-withdrawn", Title: "Checks that no run is of a category or class of fibre that is withdrawn, or for voice or existing cabling only, or not of the plant's standard",
-	Severity: lint.Nonconformity, Check: categoryWithdrawn,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: categoryWithdrawn,
 }
 
 // oldCable is a cable type of such a category with the runs that are made of it.

@@ -15,7 +15,7 @@ import (
 // it, it does not, or it depends on what a record can not tell.
 var CategoryApplication = &lint.Rule{
 	Name: "category-application", Title: "Checks that the channel of a run carries the application that the run serves",
-	Severity: lint.Nonconformity, Check: categoryApplication,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: categoryApplication,
 }
 
 func categoryApplication(p *lint.Pass) {

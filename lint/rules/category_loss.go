@@ -15,7 +15,7 @@ import (
 // warm cable and thin cords, and holds it against the limit of its category.
 var CategoryInsertionLoss = &lint.Rule{
 	Name: "category-insertion-loss", Title: "Checks that no channel loses more than its category allows, with the heat on its way and its cords as they are",
-	Severity: lint.Nonconformity, Check: categoryInsertionLoss,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: categoryInsertionLoss,
 }
 
 // lossGrain is the least that counts as over the limit, in dB: below it is

@@ -14,7 +14,7 @@ import (
 // CategoryPinout compares the wiring of the jacks at both ends of a link.
 var CategoryPinout = &lint.Rule{
 	Name: "category-pinout", Title: "Checks that the jacks at both ends of a link are wired alike",
-	Severity: lint.Nonconformity, Check: categoryPinout,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: categoryPinout,
 }
 
 // jacks are two records with jacks that links lie between.

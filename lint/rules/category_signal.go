@@ -13,7 +13,7 @@ import (
 // CategoryDelay adds up the time that a signal takes through a channel.
 var CategoryDelay = &lint.Rule{
 	Name: "category-delay", Title: "Checks that no channel delays a signal by more than the limit, connections counted",
-	Severity: lint.Observation, Check: categoryDelay,
+	Severity: lint.Observation, Reach: lint.Along, Check: categoryDelay,
 }
 
 // delayAt is the frequency at which the limit is stated.
@@ -72,7 +72,7 @@ func delayFinding(p *lint.Pass, c *copperChannel, n int, delay, most float64, sr
 // decides what power over the cable arrives.
 var CategoryLoopResistance = &lint.Rule{
 	Name: "category-loop-resistance", Title: "Checks that the loop resistance of no channel is over the limit, by the gauge of its conductors",
-	Severity: lint.Observation, Check: categoryLoopResistance,
+	Severity: lint.Observation, Reach: lint.Along, Check: categoryLoopResistance,
 }
 
 // assumedCord is what a cord that is not recorded is taken to be made of.

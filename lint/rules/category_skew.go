@@ -15,7 +15,7 @@ import (
 // what leaves at once on four pairs has to arrive nearly at once.
 var CategorySkew = &lint.Rule{
 	Name: "category-skew", Title: "Checks that the pairs of no channel may differ in delay by more than the limit",
-	Severity: lint.Observation, Check: categorySkew,
+	Severity: lint.Observation, Reach: lint.Along, Check: categorySkew,
 }
 
 // skews are the cable types that state a skew, in ns over 100 m.

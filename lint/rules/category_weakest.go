@@ -14,7 +14,7 @@ import (
 // cable that they are joined to: a link is of the category of its lowest part.
 var CategoryWeakest = &lint.Rule{
 	Name: "category-weakest", Title: "Checks that no jack, cord or cable makes a link less than its cable, and than what it serves",
-	Severity: lint.Nonconformity, Check: categoryWeakest,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: categoryWeakest,
 }
 
 // weakPart is a part of a lower category, with the links that it lowers.

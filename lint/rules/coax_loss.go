@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"homerun/lint"
 	"homerun/schema"
@@ -15,7 +16,7 @@ import (
 // holds what arrives against what the equipment at the end wants.
 var CategoryCoaxLoss = &lint.Rule{
 	Name: "category-coax-loss", Title: "Checks that enough of a signal on coaxial cable arrives where it is wanted, at its highest frequency",
-	Severity: lint.Observation, Check: categoryCoaxLoss,
+	Severity: lint.Observation, Reach: lint.Along, Wakes: []func(*schema.Record) bool{wants, coaxial}, Check: categoryCoaxLoss,
 }
 
 // budgetSource is where levels and the loss of a splitter come from: the records.
@@ -23,7 +24,7 @@ const budgetSource = "the levels and losses of the equipment, as recorded"
 
 func categoryCoaxLoss(p *lint.Pass) {
 	series := coaxOf(p)
-	if len(series) == 0 || !anyWants(p.Plant) {
+	if !anyCoax(p.Plant) || !anyWants(p.Plant) {
 		return
 	}
 	t := grow(p.Plant, series)
@@ -47,12 +48,23 @@ func categoryCoaxLoss(p *lint.Pass) {
 
 // anyWants says whether any equipment states a level that it wants.
 func anyWants(p *plant.Plant) bool {
-	for _, h := range p.Holders {
-		if _, wants := schema.EquipmentWants.In(h.Record()); wants {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.Holders, func(h *plant.Holder) bool { return wants(h.Record()) })
+}
+
+// anyCoax says whether any cable type is coaxial.
+func anyCoax(p *plant.Plant) bool {
+	return slices.ContainsFunc(p.Cables, func(c *plant.Cable) bool { return coaxial(c.Record()) })
+}
+
+func wants(r *schema.Record) bool {
+	_, stated := schema.EquipmentWants.In(r)
+	return stated
+}
+
+func coaxial(r *schema.Record) bool {
+	word, stated := schema.CableSeries.In(r)
+	_, err := standard.ParseSeries(word)
+	return stated && err == nil && r.Own(schema.CableCategory.Name) == nil && r.Own(schema.CableFibre.Name) == nil
 }
 
 type coaxCheck struct {

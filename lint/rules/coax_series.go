@@ -13,7 +13,7 @@ import (
 // are made for another series, and applications that do not run over it.
 var CategoryCoaxSeries = &lint.Rule{
 	Name: "category-coax-series", Title: "Checks that coaxial runs are of a series for runs, end in jacks made for it, and serve what runs over 75 ohm",
-	Severity: lint.Observation, Check: categoryCoaxSeries,
+	Severity: lint.Observation, Reach: lint.Along, Check: categoryCoaxSeries,
 }
 
 // thinRuns are the runs of a cable type that is for patches.

@@ -15,7 +15,7 @@ import (
 // against what its application allows.
 var CategoryFibreLoss = &lint.Rule{
 	Name: "category-fibre-loss", Title: "Checks that no fibre link was measured to lose more than its parts may, and no channel loses more than its application allows",
-	Severity: lint.Nonconformity, Check: categoryFibreLoss,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: categoryFibreLoss,
 }
 
 func categoryFibreLoss(p *lint.Pass) {

@@ -13,7 +13,7 @@ import (
 // CategoryFibreMixed finds fibres of different cores that meet in one channel.
 var CategoryFibreMixed = &lint.Rule{
 	Name: "category-fibre-mixed", Title: "Checks that fibres of different cores, or multimode and single-mode, do not meet in one channel",
-	Severity: lint.Nonconformity, Check: categoryFibreMixed,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: categoryFibreMixed,
 }
 
 func categoryFibreMixed(p *lint.Pass) {

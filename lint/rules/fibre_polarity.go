@@ -15,7 +15,7 @@ import (
 // receives.
 var CategoryFibrePolarity = &lint.Rule{
 	Name: "category-fibre-polarity", Title: "Checks that the duplex cords at the ends of an array trunk bring what is sent to where it is received",
-	Severity: lint.Nonconformity, Check: categoryFibrePolarity,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: categoryFibrePolarity,
 }
 
 // An arrayType is what the record of an array cable says.

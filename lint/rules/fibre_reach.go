@@ -14,7 +14,7 @@ import (
 // not, or it depends on what a record can not tell.
 var CategoryFibreReach = &lint.Rule{
 	Name: "category-fibre-reach", Title: "Checks that the fibre of a channel carries the application that it serves over its length",
-	Severity: lint.Nonconformity, Check: categoryFibreReach,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: categoryFibreReach,
 }
 
 func categoryFibreReach(p *lint.Pass) {

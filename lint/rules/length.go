@@ -14,7 +14,7 @@ import (
 // length that its category allows.
 var LengthPermanentLink = &lint.Rule{
 	Name: "length-permanent-link", Title: "Checks that no permanent link of twisted pair is longer than its category allows",
-	Severity: lint.Nonconformity, Limit: lint.GreatestLength, Check: lengthPermanentLink,
+	Severity: lint.Nonconformity, Reach: lint.Along, Limit: lint.GreatestLength, Check: lengthPermanentLink,
 }
 
 func lengthPermanentLink(p *lint.Pass) {
@@ -70,7 +70,7 @@ func linkTerms(p *lint.Pass, l *plant.Link) []lint.Term {
 // category allows.
 var LengthChannel = &lint.Rule{
 	Name: "length-channel", Title: "Checks that no channel of twisted pair, cords included, is longer than its category allows",
-	Severity: lint.Nonconformity, Limit: lint.GreatestLength, Check: lengthChannel,
+	Severity: lint.Nonconformity, Reach: lint.Along, Limit: lint.GreatestLength, Check: lengthChannel,
 }
 
 func lengthChannel(p *lint.Pass) {

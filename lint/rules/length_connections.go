@@ -14,7 +14,7 @@ import (
 // of a channel. The lengths of a channel were worked out for so many.
 var LengthConnections = &lint.Rule{
 	Name: "length-connections", Title: "Checks that no channel of twisted pair has more connections than its category allows",
-	Severity: lint.Nonconformity, Check: lengthConnections,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: lengthConnections,
 }
 
 func lengthConnections(p *lint.Pass) {

@@ -15,7 +15,7 @@ import (
 // of ISO/IEC 11801.
 var LengthCords = &lint.Rule{
 	Name: "length-cords", Title: "Checks that cords are no longer than the fixed cable leaves them",
-	Severity: lint.Nonconformity, Check: lengthCords,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: lengthCords,
 }
 
 func lengthCords(p *lint.Pass) {

@@ -14,7 +14,7 @@ import (
 // point against the smallest one.
 var LengthConsolidationPoint = &lint.Rule{
 	Name: "length-consolidation-point", Title: "Checks that a consolidation point is far enough from the room",
-	Severity: lint.Nonconformity, Limit: lint.SmallestLength, Check: consolidationPoint,
+	Severity: lint.Nonconformity, Reach: lint.Along, Limit: lint.SmallestLength, Check: consolidationPoint,
 }
 
 func consolidationPoint(p *lint.Pass) {
@@ -85,7 +85,7 @@ func pointTooNear(p *lint.Pass, l *plant.Link, point *plant.Port, fixed, least u
 // LengthTested compares the recorded length with the measured one.
 var LengthTested = &lint.Rule{
 	Name: "length-tested", Title: "Checks that the recorded length of a run agrees with the last one that was measured",
-	Severity: lint.Observation, Check: lengthTested,
+	Severity: lint.Observation, Reach: lint.Along, Check: lengthTested,
 }
 
 // leastTolerance is the smallest difference that is worth a look: the cords

@@ -13,7 +13,7 @@ import (
 // space on its way leaves it: a warm cable loses more.
 var LengthTemperature = &lint.Rule{
 	Name: "length-temperature", Title: "Checks that no permanent link is longer than the hottest space on its way allows",
-	Severity: lint.Nonconformity, Check: lengthTemperature,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: lengthTemperature,
 }
 
 // hottestRow is where tables and percentages end; beyond it a cable is allowed

@@ -14,7 +14,7 @@ import (
 // the most that a cable is pulled around.
 var PathwayBends = &lint.Rule{
 	Name: "pathway-bends", Title: "Checks that a conduit has no more bends between two pull points than cable can be pulled around",
-	Severity: lint.Nonconformity, Check: pathwayBends,
+	Severity: lint.Nonconformity, Reach: lint.Within, Check: pathwayBends,
 }
 
 func pathwayBends(p *lint.Pass) {
@@ -67,7 +67,7 @@ func bentFinding(p *lint.Pass, w *plant.Pathway, bends, most unit.Angle, src sta
 // the most that cable is pulled over.
 var PathwayPull = &lint.Rule{
 	Name: "pathway-pull", Title: "Checks that the pull points of a conduit are near enough to each other",
-	Severity: lint.Nonconformity, Limit: lint.GreatestLength, Check: pathwayPull,
+	Severity: lint.Nonconformity, Reach: lint.Within, Limit: lint.GreatestLength, Check: pathwayPull,
 }
 
 func pathwayPull(p *lint.Pass) {

@@ -14,7 +14,7 @@ import (
 // against the most that they may.
 var PathwayFill = &lint.Rule{
 	Name: "pathway-fill", Title: "Checks that the cables in a pathway leave the room free that has to stay free",
-	Severity: lint.Nonconformity, Limit: lint.GreatestShare, Check: pathwayFill,
+	Severity: lint.Nonconformity, Reach: lint.Within, Limit: lint.GreatestShare, Check: pathwayFill,
 }
 
 func pathwayFill(p *lint.Pass) {

@@ -14,7 +14,7 @@ import (
 // it that bears least bending.
 var PathwayBendRadius = &lint.Rule{
 	Name: "pathway-bend-radius", Title: "Checks that a pathway bends no tighter than the cables in it may",
-	Severity: lint.Nonconformity, Check: pathwayBendRadius,
+	Severity: lint.Nonconformity, Reach: lint.Within, Check: pathwayBendRadius,
 }
 
 func pathwayBendRadius(p *lint.Pass) {

@@ -14,7 +14,7 @@ import (
 // hangs free.
 var PathwaySupports = &lint.Rule{
 	Name: "pathway-supports", Title: "Checks that the hooks of a pathway are near enough to each other",
-	Severity: lint.Nonconformity, Limit: lint.GreatestLength, Check: pathwaySupports,
+	Severity: lint.Nonconformity, Reach: lint.Within, Limit: lint.GreatestLength, Wakes: []func(*schema.Record) bool{keepsSupports}, Check: pathwaySupports,
 }
 
 func pathwaySupports(p *lint.Pass) {
@@ -45,6 +45,13 @@ func pathwaySupports(p *lint.Pass) {
 	for _, w := range silent {
 		unstatedField(p, w.Entry, schema.PathwaySupports.Field, "other hooks of the plant state theirs, and whether cable hangs free here can not be checked", standing.source)
 	}
+}
+
+// keepsSupports says whether a record is of hooks and states how far they are apart.
+func keepsSupports(r *schema.Record) bool {
+	kind, _ := schema.PathwayKind.In(r)
+	_, known := schema.PathwaySupports.In(r)
+	return known && kind == "hooks"
 }
 
 func farSupports(p *lint.Pass, w *plant.Pathway, apart, most unit.Length, law law) lint.Finding {

@@ -13,7 +13,7 @@ import (
 // guideline of ANSI/TIA.
 var PowerBundle = &lint.Rule{
 	Name: "power-bundle", Title: "Checks that a bundle that carries power has no more cables than the guideline advises",
-	Severity: lint.Observation, Check: powerBundle,
+	Severity: lint.Observation, Reach: lint.Along, Check: powerBundle,
 }
 
 func powerBundle(p *lint.Pass) {

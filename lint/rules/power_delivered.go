@@ -14,7 +14,7 @@ import (
 // over the resistance of the channel as it is built.
 var PowerDelivered = &lint.Rule{
 	Name: "power-delivered", Title: "Checks that a powered device gets what it needs over the resistance of its channel",
-	Severity: lint.Nonconformity, Check: powerDelivered,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: powerDelivered,
 }
 
 func powerDelivered(p *lint.Pass) {

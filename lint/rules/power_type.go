@@ -14,7 +14,7 @@ import (
 // end, against its own class, and against what its bundle is said to carry.
 var PowerType = &lint.Rule{
 	Name: "power-type", Title: "Checks that a device is powered by a type that grants the class it asks for, and its bundle says so",
-	Severity: lint.Nonconformity, Check: powerType,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: powerType,
 }
 
 func powerType(p *lint.Pass) {

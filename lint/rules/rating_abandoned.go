@@ -13,7 +13,7 @@ import (
 // use: it is fuel that serves nobody.
 var RatingAbandoned = &lint.Rule{
 	Name: "rating-abandoned", Title: "Checks that cable out of use is removed or tagged for future use",
-	Severity: lint.Nonconformity, Safety: true, Check: ratingAbandoned,
+	Severity: lint.Nonconformity, Reach: lint.Along, Safety: true, Check: ratingAbandoned,
 }
 
 func ratingAbandoned(p *lint.Pass) {

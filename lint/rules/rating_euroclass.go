@@ -14,7 +14,7 @@ import (
 // class that the plant or a space allows.
 var RatingEuroclass = &lint.Rule{
 	Name: "rating-euroclass", Title: "Checks that a cable's Euroclass and its s, d and a classes reach what the plant and its spaces ask for",
-	Severity: lint.Nonconformity, Safety: true, Check: ratingEuroclass,
+	Severity: lint.Nonconformity, Reach: lint.Along, Safety: true, Check: ratingEuroclass,
 }
 
 func ratingEuroclass(p *lint.Pass) {

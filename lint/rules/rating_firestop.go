@@ -14,7 +14,7 @@ import (
 // by a fire-stop of that rating.
 var RatingFirestop = &lint.Rule{
 	Name: "rating-firestop", Title: "Checks that a pathway through a rated wall or floor has a fire-stop of that rating",
-	Severity: lint.Nonconformity, Safety: true, Check: ratingFirestop,
+	Severity: lint.Nonconformity, Reach: lint.Within, Safety: true, Check: ratingFirestop,
 }
 
 func ratingFirestop(p *lint.Pass) {

@@ -14,7 +14,7 @@ import (
 // is made for.
 var RatingHeat = &lint.Rule{
 	Name: "rating-heat", Title: "Checks that no space on a run's way is hotter than its cable is rated for",
-	Severity: lint.Nonconformity, Safety: true, Check: ratingHeat,
+	Severity: lint.Nonconformity, Reach: lint.Along, Safety: true, Check: ratingHeat,
 }
 
 // leastRating is what a cable is taken to bear where its rating is not stated

@@ -12,7 +12,7 @@ import (
 // in, by the permission tables of NFPA 70.
 var RatingListing = &lint.Rule{
 	Name: "rating-listing", Title: "Checks that a cable's fire listing is permitted in every space that the cable lies in",
-	Severity: lint.Nonconformity, Safety: true, Check: ratingListing,
+	Severity: lint.Nonconformity, Reach: lint.Along, Safety: true, Check: ratingListing,
 }
 
 func ratingListing(p *lint.Pass) {

@@ -15,7 +15,7 @@ import (
 // comes into the building.
 var RatingOutsidePlant = &lint.Rule{
 	Name: "rating-outside-plant", Title: "Checks that unlisted cable from outside ends near its entrance and keeps out of risers, ducts and plenums",
-	Severity: lint.Nonconformity, Safety: true, Limit: lint.GreatestLength, Check: ratingOutsidePlant,
+	Severity: lint.Nonconformity, Reach: lint.Along, Safety: true, Limit: lint.GreatestLength, Check: ratingOutsidePlant,
 }
 
 func ratingOutsidePlant(p *lint.Pass) {

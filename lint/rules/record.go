@@ -37,7 +37,7 @@ var RecordUnknownReference = problemRule(schema.UnknownReference, "Checks that e
 
 func problemRule(code schema.Code, title string) *lint.Rule {
 	return &lint.Rule{
-		Name: "record-" + string(code), Title: title, Severity: lint.Nonconformity,
+		Name: "record-" + string(code), Title: title, Severity: lint.Nonconformity, Reach: lint.Along,
 		Check: func(p *lint.Pass) {
 			for i := range p.Plant.Problems {
 				if problem := &p.Plant.Problems[i]; problem.Code == code {

@@ -14,7 +14,7 @@ import (
 // for one another.
 var RecordLabelCollision = &lint.Rule{
 	Name: "record-label-collision", Title: "Checks that no two labels or files differ only in case, or in O and 0, I, l and 1",
-	Severity: lint.Observation, Check: labelCollision,
+	Severity: lint.Observation, Reach: lint.Along, Alike: foldings, Check: labelCollision,
 }
 
 func labelCollision(p *lint.Pass) {
@@ -83,6 +83,12 @@ func (c *collisions) add(name string) {
 func (c *collisions) found(exists func(string) bool) []collision {
 	pairs := fold(c.lower, strings.ToUpper, "case", exists)
 	return append(pairs, fold(c.glyphs, asDigits, "O and 0, or I, l and 1", exists)...)
+}
+
+// foldings are what a name is folded into: names that are taken for each other
+// have one of them in common.
+func foldings(name string) []string {
+	return []string{"case " + strings.ToUpper(name), "glyph " + asDigits(name)}
 }
 
 func fold(names []string, folded func(string) string, how string, exists func(string) bool) []collision {

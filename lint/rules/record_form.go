@@ -13,7 +13,7 @@ import (
 // chosen, where it has chosen one.
 var RecordLabelForm = &lint.Rule{
 	Name: "record-label-form", Title: "Checks that identifiers of rooms, panels and runs have the plant's chosen form of ANSI/TIA-606",
-	Severity: lint.Observation, Check: labelForm,
+	Severity: lint.Observation, Reach: lint.Along, Check: labelForm,
 }
 
 const (

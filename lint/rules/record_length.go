@@ -13,7 +13,7 @@ import (
 // that are far longer than it.
 var RecordShorterThanRoute = &lint.Rule{
 	Name: "record-shorter-than-route", Title: "Checks that a run is as long as the pathways it lies in, and not far longer",
-	Severity: lint.Nonconformity, Check: shorterThanRoute,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: shorterThanRoute,
 }
 
 // What a run may have beyond its route before somebody should look: the drops

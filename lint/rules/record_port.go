@@ -12,7 +12,7 @@ import (
 // RecordPortRange finds references to ports that a holder does not have.
 var RecordPortRange = &lint.Rule{
 	Name: "record-port-range", Title: "Checks that every port that a cable takes is one that the panel, outlet or equipment has",
-	Severity: lint.Nonconformity, Check: portRange,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: portRange,
 }
 
 func portRange(p *lint.Pass) {
@@ -62,7 +62,7 @@ func portBeyond(p *lint.Pass, e schema.Entry, field schema.Handle[schema.Port]) 
 // RecordPortTwice finds port sides that two cables take.
 var RecordPortTwice = &lint.Rule{
 	Name: "record-port-twice", Title: "Checks that no two cables take the same side of a port",
-	Severity: lint.Nonconformity, Check: portTwice,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: portTwice,
 }
 
 func portTwice(p *lint.Pass) {
@@ -86,7 +86,7 @@ func portTwice(p *lint.Pass) {
 // RecordEndMissing finds runs that are in use and do not say where they end.
 var RecordEndMissing = &lint.Rule{
 	Name: "record-end-missing", Title: "Checks that a run in service says where both of its ends are terminated",
-	Severity: lint.Nonconformity, Check: endMissing,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: endMissing,
 }
 
 func endMissing(p *lint.Pass) {

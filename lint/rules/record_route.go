@@ -13,7 +13,7 @@ import (
 // can say nothing.
 var RecordRouteMissing = &lint.Rule{
 	Name: "record-route-missing", Title: "Checks that a run between two spaces says which pathways it lies in",
-	Severity: lint.Observation, Check: routeMissing,
+	Severity: lint.Observation, Reach: lint.Along, Check: routeMissing,
 }
 
 // routeless counts the runs without a route under one record, so that a panel
@@ -95,7 +95,7 @@ func (g *routeless) finding() lint.Finding {
 // RecordRouteBroken finds routes that can not be walked.
 var RecordRouteBroken = &lint.Rule{
 	Name: "record-route-broken", Title: "Checks that neighbouring pathways of a route share a space, and that it reaches both ends of the run",
-	Severity: lint.Nonconformity, Check: routeBroken,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: routeBroken,
 }
 
 func routeBroken(p *lint.Pass) {

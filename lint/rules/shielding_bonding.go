@@ -13,7 +13,7 @@ import (
 // through its rack and the busbars, as far as the primary busbar.
 var ShieldingBonding = &lint.Rule{
 	Name: "shielding-bonding", Title: "Checks that every screened panel is bonded through to the primary busbar",
-	Severity: lint.Nonconformity, Safety: true, Check: shieldingBonding,
+	Severity: lint.Nonconformity, Reach: lint.Along, Safety: true, Check: shieldingBonding,
 }
 
 var bondingSource = standard.Source{

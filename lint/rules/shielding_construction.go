@@ -13,7 +13,7 @@ import (
 // by its code and not by a word that several constructions share.
 var ShieldingConstruction = &lint.Rule{
 	Name: "shielding-construction", Title: "Checks that the screens of a cable are stated by their code, not by a word that leaves them open",
-	Severity: lint.Observation, Check: shieldingConstruction,
+	Severity: lint.Observation, Reach: lint.Along, Check: shieldingConstruction,
 }
 
 func shieldingConstruction(p *lint.Pass) {

@@ -13,7 +13,7 @@ import (
 // hardware at both ends of a run, through consolidation points and cords.
 var ShieldingContinuity = &lint.Rule{
 	Name: "shielding-continuity", Title: "Checks that the screen of a screened run goes on through panel, outlet, consolidation point and cord",
-	Severity: lint.Nonconformity, Check: shieldingContinuity,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: shieldingContinuity,
 }
 
 var continuitySource = standard.Source{

@@ -14,7 +14,7 @@ import (
 // lamps and machines that disturb them.
 var ShieldingDistance = &lint.Rule{
 	Name: "shielding-distance", Title: "Checks that unscreened pairs keep their distance from lamps, motors and other sources of interference",
-	Severity: lint.Observation, Limit: lint.SmallestLength, Check: shieldingDistance,
+	Severity: lint.Observation, Reach: lint.Within, Limit: lint.SmallestLength, Check: shieldingDistance,
 }
 
 // Distances that stand in where no standard's figure was found.

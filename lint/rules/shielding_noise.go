@@ -13,7 +13,7 @@ import (
 // electromagnetic class asks for screens.
 var ShieldingNoise = &lint.Rule{
 	Name: "shielding-noise", Title: "Checks that unscreened pairs do not lie in spaces of light industry or industry, classes E2 and E3",
-	Severity: lint.Nonconformity, Check: shieldingNoise,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: shieldingNoise,
 }
 
 // noiseSource is for the classes, whose words are confirmed; the field

@@ -15,7 +15,7 @@ import (
 // where an edition of it is the plant's fire code.
 var ShieldingSeparation = &lint.Rule{
 	Name: "shielding-separation", Title: "Checks that data cable keeps its distance from the power cable beside its pathway",
-	Severity: lint.Nonconformity, Safety: true, Check: shieldingSeparation,
+	Severity: lint.Nonconformity, Reach: lint.Within, Safety: true, Check: shieldingSeparation,
 }
 
 func shieldingSeparation(p *lint.Pass) {

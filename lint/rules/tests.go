@@ -50,7 +50,7 @@ func inService(r *plant.Run) bool {
 // keeps its measurements.
 var TestsMissing = &lint.Rule{
 	Name: "tests-missing", Title: "Checks that a run in service has been measured",
-	Severity: lint.Observation, Check: testsMissing,
+	Severity: lint.Observation, Reach: lint.Along, Wakes: []func(*schema.Record) bool{isTest}, Check: testsMissing,
 }
 
 // untested counts the runs without a measurement under one record, so that a
@@ -102,6 +102,8 @@ func (g *untested) count(r *plant.Run) {
 		g.named = append(g.named, r)
 	}
 }
+
+func isTest(r *schema.Record) bool { return r.Kind.Name == schema.KindTest }
 
 // testsAstray says whether a measurement names no run that could be found: it
 // may be of any.

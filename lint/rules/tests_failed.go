@@ -11,7 +11,7 @@ import (
 // TestsFailed finds runs whose latest measurement did not pass.
 var TestsFailed = &lint.Rule{
 	Name: "tests-failed", Title: "Checks that the latest measurement of a run has passed",
-	Severity: lint.Nonconformity, Check: testsFailed,
+	Severity: lint.Nonconformity, Reach: lint.Along, Check: testsFailed,
 }
 
 func testsFailed(p *lint.Pass) {

@@ -13,7 +13,7 @@ import (
 // own: a pass then does not say what the record claims.
 var TestsLimit = &lint.Rule{
 	Name: "tests-limit", Title: "Checks that a run was measured against the limit of its own category, fibre or series",
-	Severity: lint.Observation, Check: testsLimit,
+	Severity: lint.Observation, Reach: lint.Along, Check: testsLimit,
 }
 
 func testsLimit(p *lint.Pass) {

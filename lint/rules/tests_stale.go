@@ -11,7 +11,7 @@ import (
 // of the cable before.
 var TestsStale = &lint.Rule{
 	Name: "tests-stale", Title: "Checks that a run has been measured since it was pulled",
-	Severity: lint.Observation, Check: testsStale,
+	Severity: lint.Observation, Reach: lint.Along, Check: testsStale,
 }
 
 func testsStale(p *lint.Pass) {

@@ -1,0 +1,113 @@
+package again
+
+import "homerun/schema"
+
+// apply makes the plan the standing's own state. What was stays with the pieces
+// until the next step.
+func (s *Standing) apply(p *plan) {
+	s.step++
+	for _, g := range p.gone {
+		s.remove(g)
+		if g.top == nil {
+			for _, in := range g.inner {
+				s.remove(in)
+			}
+		}
+	}
+	for i, c := range p.changes {
+		_, stood := s.files[c.Path]
+		switch {
+		case c.File == nil && stood:
+			s.leavePath(c.Path)
+			delete(s.files, c.Path)
+			continue
+		case c.File == nil:
+			continue
+		case !stood:
+			s.enterPath(c.Path)
+		}
+		f := &standingFile{file: c.File, pieces: make([]*piece, len(p.lists[i]))}
+		for n := range p.lists[i] {
+			f.pieces[n] = p.lists[i][n].piece
+			s.settle(&p.lists[i][n])
+		}
+		s.files[c.Path] = f
+	}
+}
+
+func (s *Standing) remove(p *piece) {
+	s.leave(p)
+	p.was, p.now, p.step = p.now, place{}, s.step
+}
+
+// settle puts a piece in its new place, and in the indices what it states now.
+func (s *Standing) settle(it *settled) {
+	if len(it.inner) > 0 || len(it.piece.inner) > 0 {
+		inner := make([]*piece, len(it.inner))
+		for i := range it.inner {
+			inner[i] = it.inner[i].piece
+			s.settle(&it.inner[i])
+		}
+		it.piece.inner = inner
+	}
+	p := it.piece
+	p.was, p.step = p.now, s.step
+	if it.kept && p.now.record != nil {
+		p.now = it.to
+		return
+	}
+	if p.now.record != nil {
+		s.leave(p)
+	}
+	p.now = it.to
+	s.enter(p)
+}
+
+// findAstray looks for tests of which the run can not be found, among those that stir
+// and those of a run that does. Such a test may be of any run: it says whether there
+// is another one than before, or one less.
+func (s *Standing) findAstray(p *plan) (differs bool) {
+	for _, at := range p.stirs {
+		for _, r := range []*schema.Record{at.was.record, at.now.record} {
+			if r == nil {
+				continue
+			}
+			if r.Kind.Name == schema.KindTest && s.noteAstray(at.piece) {
+				differs = true
+			}
+			if r.Label == "" {
+				continue
+			}
+			for _, q := range s.namers[r.Label] {
+				if q.now.record.Kind.Name == schema.KindTest && s.noteAstray(q) {
+					differs = true
+				}
+			}
+		}
+	}
+	return differs
+}
+
+func (s *Standing) noteAstray(t *piece) (differs bool) {
+	was := s.astray[t]
+	delete(s.astray, t)
+	if t.now.record == nil {
+		return was
+	}
+	label, stated := schema.TestRun.In(t.now.record)
+	if first := s.first(label); !stated || first == nil || first.now.record.Kind.Name != schema.KindRun {
+		s.astray[t] = true
+	}
+	return was != s.astray[t]
+}
+
+// first is the piece that references by a label lead to.
+func (s *Standing) first(label string) *piece {
+	var first *piece
+	for _, p := range s.bearers[label] {
+		if first == nil || s.order(after)(p, first) < 0 {
+			first = p
+		}
+	}
+	return first
+}

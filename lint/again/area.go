@@ -1,0 +1,288 @@
+package again
+
+import (
+	"slices"
+
+	"homerun/lint"
+	"homerun/schema"
+)
+
+// An area is the part of a standing that a step can touch, as one view shows it.
+type area struct {
+	*Standing
+	// in are the pieces that are read, whole those of which every piece that bears
+	// on them is in it.
+	in, whole map[*piece]bool
+	// ways are the pathways to judge with all that lies in them.
+	ways map[*piece]bool
+	// laidIn are the pieces that those are judged by, in the state that was collected.
+	laidIn map[*piece]bool
+	// spread are the labels of which all that names them was taken.
+	spread map[string]bool
+	// most is how many pieces are worth it; over is set where there are more.
+	most int
+	over bool
+}
+
+func (s *Standing) newArea() *area {
+	return &area{
+		Standing: s, in: make(map[*piece]bool), whole: make(map[*piece]bool), ways: make(map[*piece]bool), spread: make(map[string]bool),
+		most: max(fewPieces, s.pieces/2),
+	}
+}
+
+// fewPieces is how many pieces are always worth an excerpt.
+const fewPieces = 40
+
+// stir takes what a piece that stirs can touch in the state at hand.
+func (a *area) stir(at stir) {
+	p, r := at.piece, at.now.record
+	if at.laid {
+		a.lay(p)
+	}
+	a.take(p)
+	if former := r.Own(schema.RunFormer.Name); former != nil {
+		a.markLabel(former.Text)
+	}
+	if at.loud {
+		a.name(p)
+	}
+}
+
+// label takes what a label can touch that comes, goes, or has another bearer: what
+// names it, and the labels that are taken for it.
+func (a *area) label(label string) {
+	if label == "" {
+		return
+	}
+	a.alikes(label)
+	a.markLabel(label)
+	a.reach(label, "")
+}
+
+// alikes takes the labels that are taken for a label.
+func (a *area) alikes(label string) {
+	if label == "" {
+		return
+	}
+	for _, key := range a.alike(label) {
+		for _, other := range a.kin[key] {
+			a.markLabel(other)
+		}
+	}
+}
+
+// mark takes a piece to be read, with all that it names.
+func (a *area) mark(p *piece) {
+	if a.in[p] || a.over {
+		return
+	}
+	a.in[p] = true
+	if len(a.in) > a.most {
+		a.over = true
+		return
+	}
+	if p.top != nil {
+		a.mark(p.top)
+	}
+	for _, in := range p.inner {
+		a.mark(in)
+	}
+	if p.now.record.Kind.Name == schema.KindWaiver {
+		return // what it names matters only to the review
+	}
+	for _, at := range p.refs {
+		a.markLabel(at.label)
+	}
+}
+
+func (a *area) markLabel(label string) {
+	for _, p := range a.bearers[label] {
+		a.mark(p)
+	}
+}
+
+// take takes a piece whose findings can differ: a cable with all that a signal
+// goes through, and the tests of it.
+func (a *area) take(p *piece) {
+	if a.whole[p] || a.over {
+		return
+	}
+	a.mark(p)
+	a.whole[p] = true
+	r := p.now.record
+	switch {
+	case r.Kind.Name == schema.KindTest:
+		for _, at := range p.refs {
+			for _, run := range a.bearers[at.label] {
+				a.take(run) // a test is of its run, and says nothing by itself
+			}
+		}
+		return
+	case !isCable(r.Kind.Name):
+		return
+	}
+	for _, at := range p.refs {
+		if at.ports() {
+			a.port(at)
+		}
+	}
+	for _, q := range a.namers[r.Label] {
+		if k := q.now.record.Kind.Name; k == schema.KindTest && r.Label != "" {
+			a.take(q)
+		}
+	}
+}
+
+// port takes the cables at some ports: at a splitter or amplifier those at every
+// port of it.
+func (a *area) port(at ref) {
+	passes := slices.ContainsFunc(a.bearers[at.label], func(h *piece) bool { return passesSignal(h.now.record) })
+	for _, q := range a.namers[at.label] {
+		if !isCable(q.now.record.Kind.Name) || a.whole[q] {
+			continue
+		}
+		if passes || slices.ContainsFunc(q.refs, func(other ref) bool { return other.label == at.label && other.ports() && at.overlaps(other) }) {
+			a.take(q)
+		}
+	}
+}
+
+// passesSignal says whether equipment may pass a signal on from port to port, or
+// puts one out at several.
+func passesSignal(r *schema.Record) bool {
+	if r.Kind.Name != schema.KindEquipment {
+		return false
+	}
+	kind, _ := schema.EquipmentKind.In(r)
+	switch kind {
+	case "antenna", "head-end", "amplifier", "splitter":
+		return true
+	}
+	return r.Own(schema.EquipmentLevel.Name) != nil || r.Own(schema.EquipmentWants.Name) != nil || r.Own(schema.EquipmentInput.Name) != nil
+}
+
+// name takes everything that names a piece, and what names that.
+func (a *area) name(p *piece) {
+	r := p.now.record
+	if r.Kind.Name == schema.KindPathway {
+		a.ways[p] = true
+	}
+	for _, in := range p.inner {
+		a.take(in)
+		a.name(in)
+	}
+	if r.Label != "" {
+		a.reach(r.Label, r.Kind.Name)
+	}
+}
+
+// reach takes what names a label, borne by a record of a kind.
+func (a *area) reach(label, kind string) {
+	if a.spread[label] || a.over {
+		return
+	}
+	a.spread[label] = true
+	for _, q := range a.namers[label] {
+		if kind == schema.KindCable || kind == "" {
+			a.lay(q)
+		}
+		a.take(q)
+		a.name(q)
+	}
+}
+
+// lay takes the pathways that a cable lies in, or the cables of a bundle, or the
+// pathway itself.
+func (a *area) lay(p *piece) {
+	r := p.now.record
+	switch r.Kind.Name {
+	case schema.KindPathway:
+		a.ways[p] = true
+	case schema.KindBundle:
+		a.route(r)
+		for _, in := range p.inner {
+			a.route(in.now.record)
+		}
+	case schema.KindRun:
+		a.route(r)
+	}
+}
+
+func (a *area) route(r *schema.Record) {
+	labels, _ := schema.RunRoute.In(r)
+	if r.Kind.Name == schema.KindBundle {
+		labels, _ = schema.BundleRoute.In(r)
+	}
+	for _, label := range labels {
+		for _, w := range a.bearers[label] {
+			if w.now.record.Kind.Name == schema.KindPathway {
+				a.ways[w] = true
+			}
+		}
+	}
+}
+
+// always takes what every excerpt needs: the plant record, what the owner decided,
+// the tests that may be of any run, and one of each record that a rule waits for.
+func (a *area) always(stirs map[*piece]bool) {
+	for _, list := range [][]*piece{a.heads, a.policies, a.waivers} {
+		for _, p := range list {
+			a.mark(p)
+		}
+	}
+	for p := range a.astray {
+		a.mark(p)
+	}
+	for _, w := range a.wakers {
+		for _, p := range w.pieces {
+			if !stirs[p] {
+				a.mark(p)
+				break
+			}
+		}
+	}
+}
+
+// complete says whether a finding about a record can be relied on in an excerpt.
+func (a *area) complete(reach lint.Reach, kind, label string) bool {
+	if label == "" || kind == "" || kind == schema.KindPlant {
+		return kind != schema.KindPlant
+	}
+	bearers := a.bearers[label]
+	for _, p := range bearers {
+		switch p.now.record.Kind.Name {
+		case schema.KindRun, schema.KindCord, schema.KindTest:
+			if !a.whole[p] {
+				return false
+			}
+		case schema.KindBundle:
+			if slices.ContainsFunc(p.inner, func(in *piece) bool { return !a.whole[in] }) {
+				return false
+			}
+		case schema.KindPathway:
+			if reach == lint.Within && !a.ways[p] || reach == lint.Along && !a.spread[label] {
+				return false
+			}
+		default:
+			if !a.spread[label] {
+				return false
+			}
+		}
+	}
+	return len(bearers) > 0 || a.spread[label]
+}
+
+// widen takes all that bears on a record.
+func (a *area) widen(label string) {
+	for _, p := range a.bearers[label] {
+		a.take(p)
+		for _, in := range p.inner {
+			a.take(in)
+		}
+		if !isCable(p.now.record.Kind.Name) {
+			a.name(p)
+		}
+	}
+	a.label(label)
+}

@@ -1,0 +1,163 @@
+package again
+
+import (
+	"slices"
+
+	"homerun/lint"
+	"homerun/schema"
+	"homerun/schema/plant"
+	"homerun/schema/unit"
+)
+
+// settleFindings remembers what has come, forgets what has gone, and tells both
+// under the waivers that cover them.
+func (s *Standing) settleFindings(w *work, step *Step, today unit.Date) error {
+	gone, come := subtract(w.gone, w.come, identity)
+	leave := s.leaves(w, today)
+	spots := make(map[spot]bool)
+	for _, list := range [][]lint.Finding{gone, come} {
+		for i := range list {
+			spots[spotOf(&list[i])] = true
+		}
+	}
+	if s.held != nil || leave != nil {
+		s.covered(spots, s.held)
+		s.covered(spots, leave)
+		was := s.under(spots, s.held)
+		s.remember(w)
+		is := s.under(spots, leave)
+		restore(was, gone)
+		restore(is, come)
+		gone, come = subtract(was, is, identity)
+	} else {
+		s.remember(w)
+	}
+	reviewed, err := s.review(today)
+	if err != nil {
+		return err
+	}
+	left, fresh := subtract(s.reviewed, reviewed, identity)
+	s.reviewed, s.held, s.today = reviewed, leave, today
+	step.Gone, step.Come = slices.Concat(gone, left), slices.Concat(come, fresh)
+	order(step.Gone)
+	order(step.Come)
+	return nil
+}
+
+// remember keeps what was found from now on.
+func (s *Standing) remember(w *work) {
+	for i := range w.gone {
+		f := &w.gone[i]
+		at, id := spotOf(f), identity(f)
+		list := s.found[at]
+		n := slices.IndexFunc(list, func(g lint.Finding) bool { return identity(&g) == id })
+		if n < 0 {
+			panic("again: a finding is gone that never came: " + f.Rule + ": " + f.Message)
+		}
+		if list = slices.Delete(list, n, n+1); len(list) > 0 {
+			s.found[at] = list
+		} else {
+			delete(s.found, at)
+		}
+	}
+	for i := range w.come {
+		at := spotOf(&w.come[i])
+		s.found[at] = append(s.found[at], carried(&w.come[i]))
+	}
+}
+
+// leaves are the waivers as they hold on a day, nil without any.
+func (s *Standing) leaves(w *work, today unit.Date) *lint.Leave {
+	if len(s.waivers) == 0 {
+		return nil
+	}
+	if s.held != nil && today == s.today && !w.waives() {
+		return s.held
+	}
+	return lint.LeaveOf(&plant.Plant{Waivers: s.Waivers()}, today)
+}
+
+// waives says whether a waiver stirs.
+func (w *work) waives() bool {
+	return slices.ContainsFunc(w.plan.stirs, func(at stir) bool {
+		return at.before != nil && at.before.Kind.Name == schema.KindWaiver || at.after != nil && at.after.Kind.Name == schema.KindWaiver
+	})
+}
+
+// covered adds what waivers are about, where they may hold otherwise than before.
+func (s *Standing) covered(spots map[spot]bool, leave *lint.Leave) {
+	if leave == nil {
+		return
+	}
+	for _, w := range leave.Waivers() {
+		for _, label := range w.Records {
+			if at := (spot{w.Rule, label}); len(s.found[at]) > 0 {
+				spots[at] = true
+			}
+		}
+	}
+}
+
+// under lists what stands at some spots, with the waivers that cover it.
+func (s *Standing) under(spots map[spot]bool, leave *lint.Leave) []lint.Finding {
+	var all []lint.Finding
+	for at := range spots {
+		label := ""
+		if leave != nil {
+			label, _ = leave.Cover(at.rule, at.record)
+		}
+		for _, f := range s.found[at] {
+			f.Waiver = label
+			all = append(all, f)
+		}
+	}
+	order(all)
+	return all
+}
+
+// restore gives findings that are remembered without their sum all that was found.
+func restore(list, full []lint.Finding) {
+	if len(full) == 0 {
+		return
+	}
+	by := make(map[string]*lint.Finding, len(full))
+	for i := range full {
+		by[identity(&full[i])] = &full[i]
+	}
+	for i := range list {
+		waiver := list[i].Waiver
+		list[i].Waiver = ""
+		if whole := by[identity(&list[i])]; whole != nil {
+			list[i] = *whole
+		}
+		list[i].Waiver = waiver
+	}
+}
+
+// review lets the rules about waivers and policies judge them.
+func (s *Standing) review(today unit.Date) ([]lint.Finding, error) {
+	if len(s.waivers)+len(s.policies) == 0 {
+		return nil, nil
+	}
+	in := make(map[*piece]bool)
+	for _, list := range [][]*piece{s.heads, s.policies, s.waivers} {
+		for _, p := range list {
+			in[p] = true
+			for _, at := range p.refs {
+				for _, q := range s.bearers[at.label] {
+					in[q.outer()] = true
+				}
+			}
+		}
+	}
+	p := s.excerpt(after, in, &plan{}, judged)
+	leave := lint.LeaveOf(p, today)
+	for _, w := range leave.Waivers() {
+		for _, label := range w.Records {
+			if len(s.found[spot{w.Rule, label}]) > 0 {
+				leave.Cover(w.Rule, label)
+			}
+		}
+	}
+	return leave.Review(p, s.options.Rules, lint.Options{Today: today, Known: s.options.Known})
+}

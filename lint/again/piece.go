@@ -1,0 +1,112 @@
+package again
+
+import (
+	"cmp"
+
+	"homerun/schema"
+)
+
+// A piece is one record of the standing: a block at the top of a file, or a run
+// inside a bundle. It stays the same piece while its file, its place or what it
+// states changes.
+type piece struct {
+	now, was place
+	// step is the last step that changed it; was is as it stood before that.
+	step int
+	// top is the bundle that a run stands in, inner the runs of a bundle.
+	top   *piece
+	inner []*piece
+	refs  []ref
+	// bare is the record without its ends, once that was asked for.
+	bare, bareOf *schema.Record
+}
+
+// A place is a record and where it stands: in which file, as the how manieth of
+// its records, and on which line. Its record is nil where the piece is not there.
+type place struct {
+	record *schema.Record
+	path   string
+	at     int
+	line   int
+}
+
+func (p place) entry() schema.Entry {
+	return schema.Entry{Record: p.record, Path: p.path, Line: p.line}
+}
+
+// A view chooses the state before or after the step at hand.
+type view uint8
+
+const (
+	before view = iota
+	after
+)
+
+// in is the piece as a view has it.
+func (s *Standing) in(v view, p *piece) place {
+	if v == before && p.step == s.step {
+		return p.was
+	}
+	return p.now
+}
+
+// outer is the piece at the top of the file that holds a piece.
+func (p *piece) outer() *piece {
+	if p.top != nil {
+		return p.top
+	}
+	return p
+}
+
+// order compares two pieces by where they stand in a view.
+func (s *Standing) order(v view) func(a, b *piece) int {
+	return func(a, b *piece) int {
+		x, y := s.in(v, a), s.in(v, b)
+		return cmp.Or(cmp.Compare(x.path, y.path), cmp.Compare(x.at, y.at))
+	}
+}
+
+// A ref is a label that a record names; with the ports where it names ports.
+type ref struct {
+	label       string
+	first, last int
+}
+
+// ports says whether the reference is to ports.
+func (r ref) ports() bool { return r.first > 0 }
+
+// overlaps says whether two references to ports of one label share a port.
+func (r ref) overlaps(other ref) bool { return r.first <= other.last && other.first <= r.last }
+
+// refsOf lists what a record names, in the blocks inside it too, but for the runs
+// of a bundle, which are pieces of their own.
+func refsOf(r *schema.Record) []ref {
+	var all []ref
+	for i := range r.Values {
+		v := &r.Values[i]
+		switch {
+		case v.Bad:
+		case v.Field.Type == schema.Reference:
+			all = append(all, ref{label: v.Text})
+		case v.Field.Type == schema.PortReference:
+			all = append(all, ref{v.Text, int(v.Number), int(v.Last)})
+		case v.Field.Type == schema.References, v.Field == schema.WaiverRecords.Field:
+			for _, label := range v.List {
+				all = append(all, ref{label: label})
+			}
+		}
+	}
+	for _, in := range r.Inner {
+		if in.Kind.Name == schema.KindRun {
+			continue
+		}
+		if len(in.Kind.Refers) > 0 {
+			all = append(all, ref{label: in.Label})
+		}
+		all = append(all, refsOf(in)...)
+	}
+	return all
+}
+
+// isCable says whether a kind is that of something with two ends.
+func isCable(kind string) bool { return kind == schema.KindRun || kind == schema.KindCord }

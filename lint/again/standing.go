@@ -1,0 +1,240 @@
+package again
+
+import (
+	"slices"
+
+	"homerun/lint"
+	"homerun/schema"
+	"homerun/schema/unit"
+)
+
+// Options say what a standing is of, and what it is judged by.
+type Options struct {
+	// Dir is the plant's folder.
+	Dir string
+	// Rules are those to judge by, those about a change left out; Known are the
+	// names of all rules there are.
+	Rules []*lint.Rule
+	Known []string
+	// Head stands in the place of the plant's own record where it is set: the
+	// records are then judged by the standard and codes that it states.
+	Head *schema.Record
+}
+
+// A Standing is the records of a plant as they stand, with what was found in them.
+type Standing struct {
+	options       Options
+	along, within []*lint.Rule
+	files         map[string]*standingFile
+	// bearers are the pieces under a label, namers those that name one.
+	bearers, namers map[string][]*piece
+	// kin are the labels that share a key of lint.Rule.Alike.
+	kin map[string][]string
+	// twice counts the labels that have several bearers.
+	twice int
+	// heads are the plant records, policies and waivers the owner's decisions.
+	heads, policies, waivers []*piece
+	// astray are the tests of which the run can not be found.
+	astray map[*piece]bool
+	// wakers are the records that a rule waits for.
+	wakers []*waker
+	pieces int
+	// problems is how many mistakes of the records there are.
+	problems int
+	step     int
+	today    unit.Date
+	// found are the findings by rule and record, before any waiver; reviewed
+	// those about waivers and policies.
+	found    map[spot][]lint.Finding
+	reviewed []lint.Finding
+	// held are the waivers as they held on that day, nil without any.
+	held *lint.Leave
+	// paths are the files by the keys of their names, likePaths counts the keys
+	// that several share.
+	paths     map[string]int
+	likePaths int
+}
+
+// standingFile is a file with the pieces that stand in it, in their order.
+type standingFile struct {
+	file   *schema.File
+	pieces []*piece
+}
+
+// A waker is what a rule waits for, and the pieces that are it.
+type waker struct {
+	is     func(*schema.Record) bool
+	pieces []*piece
+}
+
+// New returns a standing without any records.
+func New(o Options) *Standing {
+	s := &Standing{
+		options: o, files: make(map[string]*standingFile), bearers: make(map[string][]*piece), namers: make(map[string][]*piece),
+		kin: make(map[string][]string), paths: make(map[string]int), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
+	}
+	for _, r := range o.Rules {
+		switch {
+		case r.Change:
+			continue
+		case r.Reach == lint.Within:
+			s.within = append(s.within, r)
+		case r.Check != nil:
+			s.along = append(s.along, r)
+		}
+		for _, is := range r.Wakes {
+			s.wakers = append(s.wakers, &waker{is: is})
+		}
+	}
+	return s
+}
+
+// Problems is how many mistakes of the records keep parts of them from being read.
+func (s *Standing) Problems() int { return s.problems }
+
+// Waivers are the waivers in the order of the records.
+func (s *Standing) Waivers() []schema.Entry {
+	slices.SortFunc(s.waivers, s.order(after))
+	all := make([]schema.Entry, len(s.waivers))
+	for i, p := range s.waivers {
+		all[i] = p.now.entry()
+	}
+	return all
+}
+
+// Files are the paths of the records, in no order.
+func (s *Standing) Files() []string {
+	paths := make([]string, 0, len(s.files))
+	for path := range s.files {
+		paths = append(paths, path)
+	}
+	slices.Sort(paths)
+	return paths
+}
+
+// enter adds a piece to the indices, leave takes it out.
+func (s *Standing) enter(p *piece) {
+	r := p.now.record
+	s.pieces++
+	p.refs = refsOf(r)
+	for _, at := range p.refs {
+		s.namers[at.label] = append(s.namers[at.label], p)
+	}
+	if list := s.ownerLists(r.Kind.Name); list != nil {
+		*list = append(*list, p)
+	}
+	for _, w := range s.wakers {
+		if w.is(r) {
+			w.pieces = append(w.pieces, p)
+		}
+	}
+	if r.Label != "" && r.Kind.Name != schema.KindPlant {
+		s.bear(r.Label, p)
+	}
+}
+
+func (s *Standing) leave(p *piece) {
+	r := p.now.record
+	s.pieces--
+	for _, at := range p.refs {
+		s.namers[at.label] = without(s.namers[at.label], p)
+	}
+	if list := s.ownerLists(r.Kind.Name); list != nil {
+		*list = without(*list, p)
+	}
+	for _, w := range s.wakers {
+		if w.is(r) {
+			w.pieces = without(w.pieces, p)
+		}
+	}
+	delete(s.astray, p)
+	if r.Label != "" && r.Kind.Name != schema.KindPlant {
+		s.unbear(r.Label, p)
+	}
+}
+
+// ownerLists is the list in which records of a kind are kept beside the index.
+func (s *Standing) ownerLists(kind string) *[]*piece {
+	switch kind {
+	case schema.KindPlant:
+		return &s.heads
+	case schema.KindPolicy:
+		return &s.policies
+	case schema.KindWaiver:
+		return &s.waivers
+	}
+	return nil
+}
+
+func (s *Standing) bear(label string, p *piece) {
+	s.bearers[label] = append(s.bearers[label], p)
+	switch len(s.bearers[label]) {
+	case 1:
+		for _, key := range s.alike(label) {
+			s.kin[key] = append(s.kin[key], label)
+		}
+	case 2:
+		s.twice++
+	}
+}
+
+func (s *Standing) unbear(label string, p *piece) {
+	list := without(s.bearers[label], p)
+	if len(list) == 1 {
+		s.twice--
+	}
+	if len(list) > 0 {
+		s.bearers[label] = list
+		return
+	}
+	delete(s.bearers, label)
+	for _, key := range s.alike(label) {
+		if s.kin[key] = without(s.kin[key], label); len(s.kin[key]) == 0 {
+			delete(s.kin, key)
+		}
+	}
+}
+
+// alike lists the keys of a label by all rules that fold labels.
+func (s *Standing) alike(label string) []string {
+	var keys []string
+	for _, r := range s.along {
+		if r.Alike != nil {
+			keys = append(keys, r.Alike(label)...)
+		}
+	}
+	return keys
+}
+
+// without takes one item out of a list of which the order does not matter.
+func without[T comparable](list []T, it T) []T {
+	i := slices.Index(list, it)
+	if i < 0 {
+		return list
+	}
+	last := len(list) - 1
+	list[i] = list[last]
+	var none T
+	list[last] = none
+	return list[:last]
+}
+
+// enterPath counts a file by the keys of its name, leavePath no longer.
+func (s *Standing) enterPath(path string) {
+	for _, key := range s.alike(path) {
+		if s.paths[key]++; s.paths[key] == 2 {
+			s.likePaths++
+		}
+	}
+}
+
+func (s *Standing) leavePath(path string) {
+	for _, key := range s.alike(path) {
+		switch s.paths[key]--; s.paths[key] {
+		case 1:
+			s.likePaths--
+		case 0:
+			delete(s.paths, key)
+		}
+	}
+}

@@ -1,0 +1,262 @@
+package again
+
+import (
+	"maps"
+	"slices"
+
+	"homerun/lint"
+	"homerun/schema"
+	"homerun/schema/plant"
+	"homerun/schema/unit"
+)
+
+// A Step is what one change of the files did.
+type Step struct {
+	// Gone and Come are the findings that stood before and stand no more, and the
+	// other way round, under the waivers that cover them on either day. A finding
+	// that says something else now has gone and come.
+	Gone, Come []lint.Finding
+	// Base and Head are the records that differ, before and after, with all that
+	// tells what was done to them, and all that rules about a change read; nil on a
+	// side without any records. They are the whole plant where Whole is set.
+	Base, Head *plant.Plant
+	Whole      bool
+	// Size is how many records were looked at.
+	Size int
+	plan *plan
+}
+
+// Introduced are the findings that have come and are new or worse. Former tells
+// what a record was called before; nil where nothing was renamed.
+func (st *Step) Introduced(former func(label string) string) []lint.Finding {
+	come := slices.Clone(st.Come)
+	lint.Introduced(st.Gone, come, former)
+	return slices.DeleteFunc(come, func(f lint.Finding) bool { return !f.Introduced })
+}
+
+// Step changes files and judges what that can touch. Each path may be changed
+// once. Today is the day by which waivers hold. The error names a rule that
+// panicked: then the standing is not to be used any more.
+func (s *Standing) Step(changes []Change, today unit.Date) (*Step, error) {
+	p := s.match(changes)
+	w := &work{Standing: s, plan: p, stirs: make(map[*piece]bool, len(p.stirs))}
+	for _, at := range p.stirs {
+		w.stirs[at.piece] = true
+	}
+	w.entire = s.pieces == 0 || s.entangled() || w.governs() || w.damaged()
+	awake := s.awake()
+	astray := slices.ContainsFunc(p.stirs, func(at stir) bool { return s.astray[at.piece] })
+	w.was = w.collect()
+	s.apply(p)
+	astray = s.findAstray(p) || astray
+	w.is = w.collect()
+	w.entire = w.entire || s.pieces == 0 || s.entangled() || !slices.Equal(awake, s.awake()) || astray
+	if err := w.judge(); err != nil {
+		return nil, err
+	}
+	step := &Step{Base: w.base, Head: w.head, Whole: w.entire, Size: len(w.in), plan: p}
+	if err := s.settleFindings(w, step, today); err != nil {
+		return nil, err
+	}
+	return step, nil
+}
+
+// entangled says whether labels are given twice or files are taken for each other:
+// then what leads where depends on everything.
+func (s *Standing) entangled() bool { return s.twice > 0 || len(s.heads) > 1 || s.likePaths > 0 }
+
+// awake says for each waker whether there is what it waits for.
+func (s *Standing) awake() []bool {
+	all := make([]bool, len(s.wakers))
+	for i, w := range s.wakers {
+		all[i] = len(w.pieces) > 0
+	}
+	return all
+}
+
+// work is what one step does.
+type work struct {
+	*Standing
+	*plan
+	stirs   map[*piece]bool
+	was, is *area
+	// in are the pieces of the excerpts, entire is set where they are everything.
+	in     map[*piece]bool
+	entire bool
+	// base and head are as stated.
+	base, head *plant.Plant
+	// gone and come differ by what they say.
+	gone, come []lint.Finding
+}
+
+// governs says whether the plant record or a policy stirs.
+func (w *work) governs() bool {
+	return slices.ContainsFunc(w.plan.stirs, func(at stir) bool {
+		return slices.ContainsFunc([]*schema.Record{at.before, at.after}, func(r *schema.Record) bool {
+			return r != nil && at.loud && (r.Kind.Name == schema.KindPlant || r.Kind.Name == schema.KindPolicy)
+		})
+	})
+}
+
+// damaged says whether a record without a label stirs: nothing finds it again.
+func (w *work) damaged() bool {
+	return slices.ContainsFunc(w.plan.stirs, func(at stir) bool {
+		return at.before != nil && at.before.Label == "" || at.after != nil && at.after.Label == ""
+	})
+}
+
+// collect finds what the step can touch in the state at hand.
+func (w *work) collect() *area {
+	a := w.newArea()
+	if w.entire || len(w.plan.stirs) == 0 {
+		return a
+	}
+	for _, at := range w.plan.stirs {
+		if at.now.record != nil {
+			a.stir(at)
+		}
+		other := at.before == nil || at.after == nil || at.before.Label != at.after.Label
+		for _, r := range []*schema.Record{at.before, at.after} {
+			switch {
+			case r != nil && other:
+				a.label(r.Label)
+			case r != nil:
+				a.alikes(r.Label)
+			}
+		}
+	}
+	a.always(w.stirs)
+	if len(a.ways) > 0 && !a.over {
+		a.laidIn = a.laid()
+	}
+	return a
+}
+
+// mostWidened is how often an excerpt is widened before everything is taken.
+const mostWidened = 3
+
+// judge holds the excerpts before and after against the rules, and widens them
+// until what differs can be relied on.
+func (w *work) judge() error {
+	for range mostWidened {
+		if w.entire = w.entire || w.was.over || w.is.over; w.entire {
+			break
+		}
+		if err := w.excerpts(); err != nil {
+			return err
+		}
+		open := w.open()
+		if len(open) == 0 {
+			w.problems += problemsOf(w.head) - problemsOf(w.base)
+			return nil
+		}
+		for _, label := range open {
+			w.is.widen(label)
+		}
+	}
+	return w.everything()
+}
+
+func problemsOf(p *plant.Plant) int {
+	if p == nil {
+		return 0
+	}
+	return len(p.Problems)
+}
+
+// excerpts judges the excerpts as they are.
+func (w *work) excerpts() error {
+	w.in = maps.Clone(w.was.in)
+	maps.Copy(w.in, w.is.in)
+	laid := make(map[*piece]bool)
+	if len(w.was.ways)+len(w.is.ways) > 0 {
+		maps.Copy(w.is.ways, w.was.ways)
+		laid = w.is.laid()
+		maps.Copy(laid, w.was.laidIn)
+	}
+	var sides [2][]lint.Finding
+	for _, v := range []view{before, after} {
+		p := w.excerpt(v, w.in, w.plan, asStated)
+		if v == before {
+			w.base = p
+		} else {
+			w.head = p
+		}
+		if w.options.Head != nil {
+			p = w.excerpt(v, w.in, w.plan, judged)
+		}
+		found, err := check(p, w.along)
+		if err != nil {
+			return err
+		}
+		if len(w.is.ways) > 0 {
+			more, err := check(w.excerpt(v, laid, &plan{}, laidOnly), w.within)
+			if err != nil {
+				return err
+			}
+			found = append(found, more...)
+		}
+		sides[v] = found
+	}
+	w.gone, w.come = subtract(sides[before], sides[after], saying)
+	return nil
+}
+
+func check(p *plant.Plant, rules []*lint.Rule) ([]lint.Finding, error) {
+	if p == nil {
+		return nil, nil
+	}
+	return lint.Check(p, rules, lint.Options{})
+}
+
+// open are the labels about which the excerpts differ although not all that bears
+// on them was looked at.
+func (w *work) open() []string {
+	var labels []string
+	for _, list := range [][]lint.Finding{w.gone, w.come} {
+		for i := range list {
+			f := &list[i]
+			reach := lint.Along
+			if slices.ContainsFunc(w.within, func(r *lint.Rule) bool { return r.Name == f.Rule }) {
+				reach = lint.Within
+			}
+			if w.stirsNow(f.Record) || w.is.complete(reach, f.Kind, f.Record) {
+				continue
+			}
+			if f.Kind == schema.KindPlant {
+				w.entire = true // what the plant record is judged by is everything
+			}
+			if !slices.Contains(labels, f.Record) {
+				labels = append(labels, f.Record)
+			}
+		}
+	}
+	return labels
+}
+
+// stirsNow says whether a label is gone with the step.
+func (w *work) stirsNow(label string) bool {
+	return len(w.bearers[label]) == 0 && w.is.spread[label]
+}
+
+// everything judges the whole plant. What was found before is remembered.
+func (w *work) everything() error {
+	w.entire = true
+	w.base, w.head = w.Standing.entire(before, w.plan, asStated), w.Standing.entire(after, w.plan, asStated)
+	w.in = nil
+	p := w.head
+	if w.options.Head != nil {
+		p = w.Standing.entire(after, w.plan, judged)
+	}
+	found, err := check(p, slices.Concat(w.along, w.within))
+	if err != nil {
+		return err
+	}
+	var stood []lint.Finding
+	for _, list := range w.found {
+		stood = append(stood, list...)
+	}
+	w.gone, w.come = subtract(stood, found, identity)
+	w.problems = problemsOf(w.head)
+	return nil
+}
