@@ -26,8 +26,8 @@ func (p *planner) cordTasks(w *cableWork) {
 		p.used.cord(w.cord.after)
 	}
 	p.plugs = append(p.plugs, w)
-	if w.cord.before == nil || w.relabelled() {
-		p.labels = append(p.labels, w.label)
+	if w.cord.before == nil || w.renew || w.relabelled() {
+		p.toPrint(schema.KindCord, w.label)
 	}
 }
 

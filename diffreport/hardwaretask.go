@@ -90,7 +90,7 @@ func (p *planner) putUp(c *Change, how string) *task {
 	}}
 	if c.Class == ClassAdd {
 		p.used.pieces(c.Kind+p.makeWords(c.After), c.Label, 1)
-		p.labels = append(p.labels, c.Label)
+		p.toPrint(c.Kind, c.Label)
 	}
 	if h := c.after.holder(); h != nil {
 		p.touched[h.Label] = true
@@ -119,6 +119,9 @@ func (p *planner) rework(c *Change) {
 		if top == schema.Replace {
 			how = " in exchange"
 			p.used.pieces(c.Kind+p.makeWords(c.After), c.Label, 1)
+			if c.Former == "" { // another label is printed anyhow
+				p.toPrint(c.Kind, c.Label)
+			}
 		}
 		p.putUp(c, how).wait(down)
 	case c.Meaning == schema.Rebond:
@@ -198,7 +201,7 @@ func (p *planner) relabelled() {
 		if c.Former == "" || !c.onSite() || c.Kind == schema.KindRun || c.Kind == schema.KindCord {
 			continue
 		}
-		p.labels = append(p.labels, c.Label)
+		p.toPrint(c.Kind, c.Label)
 		t := &task{phase: toRelabel, urge: building, group: fmt.Sprintf("label %d", c.Class), items: []string{fmt.Sprintf("%s %s (until now %s)", c.Kind, c.Label, c.Former)}, Step: Step{
 			Action: Affix, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label}, Text: "label",
 		}}

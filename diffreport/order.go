@@ -25,11 +25,16 @@ type Order struct {
 	Counts     Counts
 	Steps      []Step
 	Materials  []Material
-	// Labels are the labels to print, each as often as it is needed: a run's
-	// twice, for its two ends.
-	Labels  []string
-	Tests   []Test
-	Outages []Outage
+	// Labels are the labels to print, each as often as it is needed: those of a
+	// run, cord or pathway twice, for its two ends, those of a fire-stop for its
+	// two sides.
+	Labels []string
+	// Strips are the panels and outlets whose ports are labelled with a strip.
+	Strips []string
+	// Firestops are those that are made, or made anew.
+	Firestops []Firestop
+	Tests     []Test
+	Outages   []Outage
 	// Cautions are those of all steps, each once.
 	Cautions []string
 	// BackOut is how the work is taken back, from whatever step it has come to:
@@ -162,6 +167,9 @@ type Outage struct {
 	Service string
 	// From and To are step numbers; To is 0 where service does not return.
 	From, To int
+	// At are the ports of the later plant where it goes on, empty where it is
+	// back at its own.
+	At []string
 }
 
 // A Commit is one step of the history that led to the change.

@@ -1,6 +1,7 @@
 package diffreport
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -84,17 +85,30 @@ func (p *planner) outages(steps []Step) []Outage {
 			if port, ok := p.base.FindPort(name); ok {
 				out.Service = services(port)
 			}
-			cables, _ := p.regained(name)
+			var cables []string
+			cables, out.At = p.regained(name)
 			for _, cable := range cables {
 				out.To = max(out.To, last[cable])
 			}
 			if out.To < out.From {
-				out.To = 0
+				out.To, out.At = 0, nil
 			}
 			all = append(all, out)
 		}
 	}
 	return all
+}
+
+// When says in words from which step to which the port is without service, and
+// where it goes on.
+func (o *Outage) When() string {
+	switch {
+	case o.To == 0:
+		return fmt.Sprintf("from step %d on, and not restored", o.From)
+	case len(o.At) > 0:
+		return fmt.Sprintf("from step %d to step %d, then at %s", o.From, o.To, inWords(o.At))
+	}
+	return fmt.Sprintf("from step %d to step %d", o.From, o.To)
 }
 
 // lastConnections finds for each cable the last step that connects, tests or feeds it.

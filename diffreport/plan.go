@@ -47,10 +47,10 @@ func Plan(base, head *plant.Plant, changes []Change, o PlanOptions) Order {
 	order := Order{
 		Plant: p.name(), Base: o.Base, Head: o.Head, Number: orderNumber(o.Base, o.Head), Units: p.head.Units,
 		Changes: changes, Counts: Count(changes), Steps: steps,
-		Materials: p.materials(), Labels: p.labels, Tests: p.tests, Duties: p.duties(),
+		Materials: p.materials(), Tests: p.tests, Duties: p.duties(),
 		Commits: o.Commits, Introduced: o.Introduced, Cleared: o.Cleared,
 	}
-	slices.Sort(order.Labels)
+	order.Labels, order.Strips, order.Firestops = p.everyLabel()
 	slices.SortStableFunc(order.Tests, func(a, b Test) int { return cmp.Or(cmp.Compare(a.Record, b.Record), cmp.Compare(a.Limit, b.Limit)) })
 	order.Outages = p.outages(steps)
 	order.Cautions = everyCaution(steps)
@@ -158,9 +158,9 @@ type planner struct {
 	plugs   []*cableWork
 	leaving []leaving
 
-	labels []string
-	tests  []Test
-	used   stock
+	labels, strips []string
+	tests          []Test
+	used           stock
 }
 
 func newPlanner(base, head *plant.Plant, changes []Change, m mode) *planner {

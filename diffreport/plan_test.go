@@ -59,6 +59,9 @@ func TestAServiceIsCutOverWhenItsNewRunHasPassed(t *testing.T) {
 	if len(order.Outages) != 1 || order.Outages[0].Service != "ticket desk" || order.Outages[0].From < at[1] {
 		t.Fatalf("the desk is without service before the new run has passed: %+v\n%s", order.Outages, strings.Join(sentences(order), "\n"))
 	}
+	if out := order.Outages[0]; out.Port != "1.104:1" || !slices.Equal(out.At, []string{"1.104:2"}) || out.When() != fmt.Sprintf("from step %d to step %d, then at 1.104:2", out.From, out.To) {
+		t.Errorf("the desk goes on at the other port: %+v, %s", out, out.When())
+	}
 }
 
 func TestTheNewCableIsPulledBesideTheOldOneWhereTheLinterAllows(t *testing.T) {

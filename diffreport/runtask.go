@@ -39,6 +39,7 @@ func (p *planner) runTasks(w *cableWork) {
 	p.withdrawn(w)
 	done := append([]*task{pull}, append(w.on, w.off...)...)
 	if pull != nil || w.relabelled() {
+		p.toPrint(schema.KindRun, w.label)
 		p.labelRun(w, pull, done)
 	}
 	if pull != nil || len(w.on) > 0 || w.restored() {
@@ -185,7 +186,6 @@ func (p *planner) labelRun(w *cableWork, pull *task, done []*task) {
 		if len(e.row) == 0 {
 			space, where = firstRoom(w.run.after), "its other end"
 		}
-		p.labels = append(p.labels, w.label)
 		t := &task{phase: toLabel, urge: building, group: fmt.Sprintf("label %d", w.class), items: []string{w.label + " at " + where}, Step: Step{
 			Action: Affix, Class: w.class, Space: space, Records: []string{w.label}, Text: "label",
 		}}

@@ -2,7 +2,6 @@ package diffreport
 
 import (
 	"slices"
-	"strings"
 
 	"homerun/schema/plant"
 )
@@ -102,8 +101,8 @@ func (p *planner) handOvers() {
 				item += " (" + service + ")"
 			}
 		}
-		if at != "" {
-			item += ", now at " + at
+		if len(at) > 0 {
+			item += ", now at " + inWords(at)
 		}
 		t := p.add(&task{phase: toHandOver, urge: reporting, floats: true, group: "hand over", items: []string{item}, tail: ": service is back and has been tried", Step: Step{
 			Action: HandOver, Class: cuts[0].Class, Text: "hand over",
@@ -135,13 +134,13 @@ func (p *planner) connectedBy() {
 // regained are the cables of the later plant over which the service of a port
 // comes back, and where, if not at the port itself. Service goes where its cords
 // go.
-func (p *planner) regained(port string) (cables []string, at string) {
+func (p *planner) regained(port string) (cables, at []string) {
 	if cables = p.cablesBehind(port); len(cables) > 0 {
-		return cables, ""
+		return cables, nil
 	}
 	was, ok := p.base.FindPort(port)
 	if !ok {
-		return nil, ""
+		return nil, nil
 	}
 	for _, c := range cordsBehind(was) {
 		it, _ := p.head.Find(p.same(c.Label))
@@ -151,9 +150,9 @@ func (p *planner) regained(port string) (cables []string, at string) {
 		}
 		for _, ch := range channelsOf(nil, now) {
 			if ports := servedPorts(ch); len(ports) > 0 {
-				return cablesOf(ch), strings.Join(ports, " and ")
+				return cablesOf(ch), tidy(ports)
 			}
 		}
 	}
-	return nil, ""
+	return nil, nil
 }

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 	"pgregory.net/rapid"
 
 	"homerun/diffreport/labels"
@@ -30,9 +31,6 @@ func TestEveryLabelOfAnOrderIsPrintedAsOftenAsItIsNeeded(t *testing.T) {
 		var ids []string
 		ends := make(map[string][]string)
 		for _, l := range set.Labels {
-			if isFirestop(l) {
-				continue
-			}
 			ids = append(ids, l.ID)
 			if l.Kind == "run" {
 				ends[l.ID] = append(ends[l.ID], l.At)
@@ -40,6 +38,13 @@ func TestEveryLabelOfAnOrderIsPrintedAsOftenAsItIsNeeded(t *testing.T) {
 		}
 		if diff := cmp.Diff(count(order.Labels), count(ids)); diff != "" {
 			t.Fatalf("needed, and printed:\n%s", diff)
+		}
+		var strips []string
+		for _, s := range set.Strips {
+			strips = append(strips, s.Holder)
+		}
+		if diff := cmp.Diff(order.Strips, slices.Sorted(slices.Values(strips)), cmpopts.EquateEmpty()); diff != "" {
+			t.Fatalf("port strips needed, and printed:\n%s", diff)
 		}
 		for run, at := range ends {
 			item, _ := head.Find(run)
@@ -70,8 +75,8 @@ func TestTheLabelsOfAPlantAreWhatItsRecordsSay(t *testing.T) {
 		want := make(map[string]int)
 		for _, m := range regexp.MustCompile(`(?m)^\s*(run|cord|panel|outlet|pathway|rack|busbar|equipment|consolidation-point|splice-closure) "([^"]+)" \{`).FindAllStringSubmatch(text, -1) {
 			want[strings.ReplaceAll(m[1], "-", " ")+" "+m[2]] = 1
-			if m[1] == "run" {
-				want["run "+m[2]] = 2
+			if m[1] == "run" || m[1] == "cord" || m[1] == "pathway" {
+				want[m[1]+" "+m[2]] = 2
 			}
 		}
 		for _, m := range regexp.MustCompile(`(?m)^\s*firestop\s*= "([^"]+)"`).FindAllStringSubmatch(text, -1) {
@@ -168,7 +173,10 @@ func TestLabelsOfChanges(t *testing.T) {
 		{"a fire-stop of another rating", []string{`= "1 h"`, `= "2 h"`}, "1-FSL07 | fire-stop, 2 h | 1-HALL | at 1-T-01\n1-FSL07 | fire-stop, 2 h | 1A | at 1-T-01\n"},
 		{"a panel renamed", []string{"panel \"1A-A\" {", "panel \"1A-B\" {\n former = \"1A-A\"\n", `"1A-A:07"`, `"1A-B:07"`}, "1A-B | panel | 1A | in rack 1A-R1 unit 40\nstrip 1A-B | 1A | 1A-B:01..1A-B:12\n"},
 		{"a run renamed", []string{"run \"1A-A07\" {", "run \"1A-A7\" {\n former = \"1A-A07\"\n"}, "1A-A7 | run | 1-HALL | at 1.104:1\n1A-A7 | run | 1A | at 1A-A:07\n"},
-		{"a pathway renamed keeps its fire-stop", []string{"pathway \"1-T-01\" {", "pathway \"1-T-02\" {\n former = \"1-T-01\"\n", `["1-T-01"]`, `["1-T-02"]`}, "1-T-02 | pathway | 1A | towards 1-HALL\n"},
+		{"a pathway renamed keeps its fire-stop", []string{"pathway \"1-T-01\" {", "pathway \"1-T-02\" {\n former = \"1-T-01\"\n", `["1-T-01"]`, `["1-T-02"]`}, "1-T-02 | pathway | 1-HALL | towards 1A\n1-T-02 | pathway | 1A | towards 1-HALL\n"},
+		{"a panel exchanged", []string{`unit  = 40`, "unit = 40\n  category = \"6A\"", `ports = 12`, `ports = 24`}, "1A-A | panel | 1A | in rack 1A-R1 unit 40\nstrip 1A-A | 1A | 1A-A:01..1A-A:24\n"},
+		{"a panel exchanged and renamed", []string{`ports = 12`, `ports = 24`, "panel \"1A-A\" {", "panel \"1A-B\" {\n former = \"1A-A\"\n", `"1A-A:07"`, `"1A-B:07"`}, "1A-B | panel | 1A | in rack 1A-R1 unit 40\nstrip 1A-B | 1A | 1A-B:01..1A-B:24\n"},
+		{"a panel moved keeps its label", []string{`unit  = 40`, `unit = 41`}, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
@@ -199,7 +207,7 @@ func TestAnOrderForARecordThatIsNotThereIsPrintedAllTheSame(t *testing.T) {
 	t.Parallel()
 	order, _ := change(site(t), site(t))
 	order.Labels = []string{"ghost"}
-	if set := labels.For(order, site(t), site(t)); len(set.Labels) != 1 || set.Labels[0].ID != "ghost" {
+	if set := labels.For(order, site(t)); len(set.Labels) != 1 || set.Labels[0].ID != "ghost" {
 		t.Errorf("got %v", set.Labels)
 	}
 }

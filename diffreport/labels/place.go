@@ -24,15 +24,13 @@ func labelOf(id string, item plant.Item, n int) Label {
 	case *plant.Space:
 		label.Space, label.At = it.Label, "at the door"
 	case *plant.Pathway:
-		label.Space, label.At = pathwayPlace(it)
+		label.Space, label.At = pathwayPlace(it, n)
 	case *plant.Holder:
 		label.Space, label.At = spaceName(it.Space), hardwarePlace(it.Place())
 	case *plant.Rack:
 		label.Space, label.At = spaceName(it.Space), "on the rack"
 	case *plant.Busbar:
 		label.Space, label.At = spaceName(it.Space), "on the busbar"
-	case *plant.Interference:
-		label.Space = spaceName(it.Space)
 	}
 	return label
 }
@@ -50,16 +48,20 @@ func endPlace(from, to plant.Row, n int) (space, at string) {
 	return spaceName(end.Space()), "at " + end.String()
 }
 
-// pathwayPlace is where a pathway begins, with where it leads.
-func pathwayPlace(p *plant.Pathway) (space, at string) {
+// pathwayPlace is the place of a pathway's n-th label: first the one end, then
+// the other, with where it leads from there.
+func pathwayPlace(p *plant.Pathway, n int) (space, at string) {
 	if len(p.Through) == 0 {
 		return "", ""
 	}
-	space = p.Through[0].Label
-	if end := p.Through[len(p.Through)-1].Label; end != space {
-		at = "towards " + end
+	from, to := p.Through[0].Label, p.Through[len(p.Through)-1].Label
+	if from == to {
+		return from, "at one end of it"
 	}
-	return space, at
+	if n%2 == 1 {
+		from, to = to, from
+	}
+	return from, "towards " + to
 }
 
 // hardwarePlace says where in its room a piece of hardware is.

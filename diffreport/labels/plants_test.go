@@ -63,7 +63,7 @@ func story(t *testing.T) []*plant.Plant {
 // change is the order between two plants and its labels.
 func change(base, head *plant.Plant) (diffreport.Order, labels.Set) {
 	order := diffreport.Plan(base, head, diffreport.Compare(base, head, diffreport.Options{}), diffreport.PlanOptions{})
-	return order, labels.For(order, base, head)
+	return order, labels.For(order, head)
 }
 
 // count counts identifiers.

@@ -62,28 +62,37 @@ func Whole(p *plant.Plant) Set {
 		}
 	}
 	slices.SortFunc(planned, natural)
-	set := For(order, nil, p)
+	set := For(order, p)
 	set.Order, set.Planned = "", planned
 	return set
 }
 
-// For returns the labels that an order needs. The plants are those that the
-// order was made of; either may be nil.
-func For(order diffreport.Order, base, head *plant.Plant) Set {
+// For returns the labels that an order needs, with their places in the later of
+// the two plants that it was made of, which may be nil.
+func For(order diffreport.Order, head *plant.Plant) Set {
 	set := Set{Plant: order.Plant, Order: order.Number}
 	if head == nil {
 		head = &plant.Plant{}
 	}
+	left := make(map[string][]diffreport.Firestop)
+	for _, stop := range order.Firestops {
+		left[stop.ID] = slices.Repeat([]diffreport.Firestop{stop}, len(stop.Between))
+	}
 	printed := make(map[string]int)
 	for _, id := range order.Labels {
+		if stops := left[id]; len(stops) > 0 {
+			set.Labels = append(set.Labels, firestopLabel(stops[0], len(stops), head.Units))
+			left[id] = stops[1:]
+			continue
+		}
 		item, _ := head.Find(id)
 		set.Labels = append(set.Labels, labelOf(id, item, printed[id]))
-		if printed[id] == 0 {
-			set.Strips = append(set.Strips, stripsOf(item)...)
-		}
 		printed[id]++
 	}
-	set.Labels = append(set.Labels, firestops(base, head)...)
+	for _, holder := range order.Strips {
+		item, _ := head.Find(holder)
+		set.Strips = append(set.Strips, stripsOf(item)...)
+	}
 	slices.SortStableFunc(set.Labels, func(a, b Label) int {
 		return cmp.Or(natural(a.Space, b.Space), cmp.Compare(a.rank, b.rank), natural(a.ID, b.ID), natural(a.At, b.At))
 	})
@@ -91,11 +100,11 @@ func For(order diffreport.Order, base, head *plant.Plant) Set {
 	return set
 }
 
-// stripsOf are the port labels of an item: none where it has no ports, and none
-// for equipment, whose ports are numbered by its maker.
+// stripsOf are the port labels of an item: none where it has no ports. Those of
+// equipment are numbered by its maker, so an order never asks for them.
 func stripsOf(item plant.Item) []Strip {
 	h, ok := item.(*plant.Holder)
-	if !ok || h.IsEquipment() || len(h.Ports) == 0 {
+	if !ok || len(h.Ports) == 0 {
 		return nil
 	}
 	strip := Strip{Holder: h.Label, Space: spaceName(h.Space), Ports: make([]string, len(h.Ports))}

@@ -26,6 +26,7 @@ type orderDocument struct {
 	Outages    []outageJSON   `json:"outages"`
 	Materials  []materialJSON `json:"materials"`
 	Labels     []string       `json:"labels"`
+	Strips     []string       `json:"port_strips"`
 	Tests      []testJSON     `json:"tests"`
 	Cautions   []string       `json:"cautions"`
 	Duties     []string       `json:"duties"`
@@ -98,6 +99,8 @@ type outageJSON struct {
 	From    int    `json:"from"`
 	// To is 0 where service does not return.
 	To int `json:"to"`
+	// At are the ports where it goes on, empty where it is back at its own.
+	At []string `json:"at"`
 }
 
 type materialJSON struct {
@@ -159,11 +162,13 @@ func OrderJSON(w io.Writer, o diffreport.Order) error {
 			return commitJSON{c.ID, c.Time.Format(time.RFC3339), c.Author, c.Subject, c.Body}
 		}),
 		Changes: each(o.Changes, asChange), Steps: each(o.Steps, asStep),
-		Outages: each(o.Outages, func(out diffreport.Outage) outageJSON { return outageJSON(out) }),
+		Outages: each(o.Outages, func(out diffreport.Outage) outageJSON {
+			return outageJSON{out.Port, out.Service, out.From, out.To, texts(out.At)}
+		}),
 		Materials: each(o.Materials, func(m diffreport.Material) materialJSON {
 			return materialJSON{m.Item, m.Quantity(unit.Metric), m.Working(unit.Metric)}
 		}),
-		Labels: texts(o.Labels), Tests: each(o.Tests, func(t diffreport.Test) testJSON { return testJSON(t) }),
+		Labels: texts(o.Labels), Strips: texts(o.Strips), Tests: each(o.Tests, func(t diffreport.Test) testJSON { return testJSON(t) }),
 		Cautions: sorted(o.Cautions), Duties: texts(o.Duties), Decided: diffreport.Deciders(), Proven: texts(o.Proven),
 		BackOut:  each(o.BackOut, func(b diffreport.Back) backJSON { return backJSON(b) }),
 		Findings: findingsJSON{findings(o.Introduced, true), findings(o.Cleared, false)},

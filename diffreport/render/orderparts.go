@@ -35,10 +35,7 @@ func (d *document) outages() {
 	d.heading("Without service")
 	var terms [][2]string
 	for _, o := range d.order.Outages {
-		text := fmt.Sprintf("from step %d on, and not restored", o.From)
-		if o.To > 0 {
-			text = fmt.Sprintf("from step %d to step %d", o.From, o.To)
-		}
+		text := o.When()
 		if o.Service != "" {
 			text += ": " + o.Service
 		}
@@ -78,6 +75,9 @@ func (d *document) labels() {
 		i = j
 	}
 	d.Line(2, 2, console.Plain(strings.Join(all, ", ")))
+	if len(d.order.Strips) > 0 {
+		d.Line(2, 2, console.Plain("port strips: "+strings.Join(d.order.Strips, ", ")))
+	}
 }
 
 func (d *document) tests() {

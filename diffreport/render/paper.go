@@ -1,7 +1,6 @@
 package render
 
 import (
-	"fmt"
 	"strings"
 
 	"homerun/diffreport"
@@ -175,11 +174,7 @@ func tells(c *diffreport.Change, f *diffreport.FieldChange) bool {
 // needs lists what the work takes.
 func (p *paper) needs(o *diffreport.Order) {
 	for _, out := range o.Outages {
-		when := fmt.Sprintf("from step %d on, and not restored", out.From)
-		if out.To > 0 {
-			when = fmt.Sprintf("from step %d to step %d", out.From, out.To)
-		}
-		p.Outages = append(p.Outages, outagePart{schema.Printable(out.Port), when, schema.Printable(out.Service)})
+		p.Outages = append(p.Outages, outagePart{schema.Printable(out.Port), schema.Printable(out.When()), schema.Printable(out.Service)})
 	}
 	for i := range o.Materials {
 		m := &o.Materials[i]
@@ -191,6 +186,9 @@ func (p *paper) needs(o *diffreport.Order) {
 			continue
 		}
 		p.Labels = append(p.Labels, labelPart{text, 1})
+	}
+	for _, holder := range printable(o.Strips) {
+		p.Labels = append(p.Labels, labelPart{"a strip for the ports of " + holder, 1})
 	}
 	p.LabelCount = len(o.Labels)
 	for _, t := range o.Tests {

@@ -109,6 +109,9 @@ func TestWorkbookInASpreadsheet(t *testing.T) {
 				want["Labels"] = append(want["Labels"], []string{j.Order.Plant, j.Order.Number, text})
 			}
 		}
+		for _, holder := range j.Order.Strips {
+			want["Labels"] = append(want["Labels"], []string{j.Order.Plant, j.Order.Number, "a strip for the ports of " + holder})
+		}
 		for _, test := range j.Order.Tests {
 			want["Tests"] = append(want["Tests"], []string{j.Order.Plant, j.Order.Number, test.Record})
 		}

@@ -190,7 +190,7 @@ func (a *app) labelSets(ctx context.Context, src *source, rng string, o labelsFl
 	for _, pair := range sp.pairs() {
 		changes := diffreport.Compare(pair[0], pair[1], diffreport.Options{})
 		order := diffreport.Plan(pair[0], pair[1], changes, diffreport.PlanOptions{Base: sp.baseID, Head: sp.head.Name})
-		sets = append(sets, labels.For(order, pair[0], pair[1]))
+		sets = append(sets, labels.For(order, pair[1]))
 	}
 	return sets, unitsOf(sp.head.Plants...), nil
 }
