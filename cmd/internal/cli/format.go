@@ -57,7 +57,7 @@ func (a *app) format(ctx context.Context, o formatFlags) error {
 			if err := ctx.Err(); err != nil {
 				return err // interrupted: every file is whole
 			}
-			l, err := src.layOut(e.Path)
+			l, err := src.layOut(e)
 			if err == nil && l.changes {
 				l, err = src.keep(e.Path, l, o)
 			}
@@ -104,7 +104,11 @@ type layout struct {
 
 // layOut works out the new text of one file. It is read again before it is
 // offered: unless it states exactly what the old one did, the file stays as it is.
-func (s *source) layOut(name string) (layout, error) {
+func (s *source) layOut(e vcs.Entry) (layout, error) {
+	if e.Mode == vcs.ModeSymlink {
+		return layout{said: "is a symbolic link, and no link is followed; it stays as it is", objected: true}, nil
+	}
+	name := e.Path
 	old, err := s.repo.ReadFile(name)
 	switch {
 	case errors.Is(err, vcs.ErrOutside), errors.Is(err, vcs.ErrNotFile), errors.Is(err, vcs.ErrTooLarge):
@@ -138,5 +142,5 @@ func (s *source) keep(name string, l layout, o formatFlags) (layout, error) {
 	if err != nil {
 		return l, fmt.Errorf("%s: %w", name, err)
 	}
-	return layout{changes: true, said: "laid out"}, replaceFile(full, l.fresh, info.Mode().Perm())
+	return layout{changes: true, said: "laid out"}, replaceFrom(s.repo.GitDir(), full, l.fresh, info.Mode().Perm())
 }

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -80,20 +79,11 @@ func (a *app) initPlant(ctx context.Context, label string, o initFlags) error {
 		label = strings.ToLower(filepath.Base(dir))
 	}
 	file := filepath.Join(dir, schema.PlantFile)
-	f, err := os.OpenFile(file, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	err = createFrom(repo.GitDir(), file, []byte(starterPlant(label, o)))
 	if errors.Is(err, fs.ErrExist) {
 		return &usageError{"this folder already is a plant: " + file + " is there and stays as it is", "see what is wrong with it: git homerun lint"}
 	}
 	if err != nil {
-		return fmt.Errorf("plant.hcl can not be written: %w", err)
-	}
-	text := starterPlant(label, o)
-	if _, err = f.WriteString(text); err != nil {
-		_ = f.Close()
-		_ = os.Remove(file) // half a file is worse than none
-		return fmt.Errorf("plant.hcl can not be written: %w", err)
-	}
-	if err = f.Close(); err != nil {
 		return fmt.Errorf("plant.hcl can not be written: %w", err)
 	}
 	_, err = fmt.Fprintf(a.Out, `%s is written.

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"homerun/diffreport/labels/sheet"
+	"homerun/schema/vcs"
 )
 
 // writeLabels writes the sheets where they are wanted and says where that is.
@@ -55,22 +56,45 @@ func writePictures(dir string, doc *sheet.Document, o labelsFlags) error {
 	if len(old) > 0 && !o.replace {
 		return &usageError{"there are sheets of labels in " + o.output + " already", "--replace writes over them, --output names another place"}
 	}
-	if err := os.MkdirAll(dir, 0o755); err != nil {
+	if err = os.MkdirAll(dir, 0o755); err != nil {
 		return fmt.Errorf("%s can not be made: %w", dir, err)
+	}
+	sheets, err := pictures(dir, doc)
+	defer func() {
+		for i := range sheets {
+			sheets[i].drop()
+		}
+	}()
+	if err != nil {
+		return err
 	}
 	for _, file := range old {
 		if err := os.Remove(filepath.Join(dir, file)); err != nil {
 			return err
 		}
 	}
-	for i := range doc.Pages {
-		var b bytes.Buffer
-		if err := sheet.SVG(&b, doc, i); err != nil {
-			return err
-		}
-		if err := replaceFile(filepath.Join(dir, fmt.Sprintf("sheet-%03d.svg", i+1)), b.Bytes(), 0o644); err != nil {
+	for i := range sheets {
+		if err := sheets[i].settle(0o644); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// pictures writes all sheets aside: before the old ones go it is known that there
+// is room for the new.
+func pictures(dir string, doc *sheet.Document) (sheets []part, err error) {
+	aside := vcs.FolderAside(dir)
+	for i := range doc.Pages {
+		var b bytes.Buffer
+		if err := sheet.SVG(&b, doc, i); err != nil {
+			return sheets, err
+		}
+		p, err := writePart(aside, filepath.Join(dir, fmt.Sprintf("sheet-%03d.svg", i+1)), b.Bytes())
+		if err != nil {
+			return sheets, fmt.Errorf("the labels are as they were: %w", err)
+		}
+		sheets = append(sheets, p)
+	}
+	return sheets, nil
 }

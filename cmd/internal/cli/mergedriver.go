@@ -15,6 +15,7 @@ import (
 
 	"homerun/schema"
 	"homerun/schema/console"
+	"homerun/schema/vcs"
 	"homerun/schema/weave"
 )
 
@@ -89,7 +90,7 @@ func (a *app) mergeDriver(ctx context.Context, job mergeJob) error {
 	if err != nil {
 		return notMerged(job, err)
 	}
-	if err := replaceFile(job.ours, []byte(result.Text), ownMode); err != nil {
+	if err := a.replaceOurs(job, result.Text); err != nil {
 		return notMerged(job, err)
 	}
 	return a.tellConflicts(job, result.Conflicts)
@@ -97,6 +98,19 @@ func (a *app) mergeDriver(ctx context.Context, job mergeJob) error {
 
 // ownMode is the mode of git's temporary files.
 const ownMode = 0o600
+
+// replaceOurs writes the result where git looks for it. Git says in GIT_DIR where
+// the repository is, where that can not be seen from the folder.
+func (a *app) replaceOurs(job mergeJob, text string) error {
+	aside := a.getenv("GIT_DIR")
+	switch {
+	case aside == "":
+		aside = vcs.FolderAside(a.stand)
+	case !filepath.IsAbs(aside):
+		aside = filepath.Join(a.stand, aside)
+	}
+	return replaceFrom(aside, job.ours, []byte(text), ownMode)
+}
 
 // notMerged says that a file was left as one side has it. Git is told by the
 // exit status, and some versions take every status for an ordinary conflict.
@@ -166,7 +180,7 @@ func (a *app) mergeLines(ctx context.Context, job mergeJob, why *weave.UnfitErro
 	if err != nil && !conflicts {
 		return notMerged(job, err)
 	}
-	if err := replaceFile(job.ours, []byte(text), ownMode); err != nil {
+	if err := a.replaceOurs(job, text); err != nil {
 		return notMerged(job, err)
 	}
 	if conflicts {

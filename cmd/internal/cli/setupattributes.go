@@ -70,7 +70,7 @@ func (p *place) setAttributes(ctx context.Context) error {
 			text += "\n"
 		}
 		text += attributesMark + "\n" + attributesLine + "\n"
-		if err := replaceFile(p.full(name), []byte(text), mode); err != nil {
+		if err := replaceFrom(p.repo.GitDir(), p.full(name), []byte(text), mode); err != nil {
 			return err
 		}
 		if err := p.say("attributes are set: %s (commit it, so that every clone has it)\n", name); err != nil {
@@ -126,7 +126,7 @@ func (p *place) unsetAttributes(ctx context.Context) error {
 		case "":
 			err = os.Remove(p.full(name))
 		default:
-			err = replaceFile(p.full(name), []byte(rest), mode)
+			err = replaceFrom(p.repo.GitDir(), p.full(name), []byte(rest), mode)
 		}
 		if err != nil {
 			return err
