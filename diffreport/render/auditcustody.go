@@ -1,98 +1,54 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"homerun/diffreport/audit"
 	"homerun/diffreport/history"
 )
 
-func waiverTable(r *audit.Report) auditTable {
+// doubts are the states of signatures, the worst first.
+func doubts() []history.Signature {
+	return []history.Signature{history.Bad, history.RevokedKey, history.ExpiredKey, history.UnknownKey, history.NotChecked, history.Unsigned, history.Good}
+}
+
+func signatureTable(r *audit.Report, on medium) auditTable {
 	t := auditTable{
-		Name: "Waivers", Title: "Waivers", Lead: "Granted is what the record states; entered is the commit that put it there. Used counts the nonconformities that it ever covered.",
-		None: "There is no waiver.", Headings: []string{"Waiver", "State", "Rule", "Records", "Granted", "Entered", "By", "Last day", "Used", "Covers now"},
+		Name: "Signatures", Title: "Commits without a good signature", Lead: "The worst first. All commits by signature: " + signatureCounts(r) + ".",
+		None: "Every commit is signed, and every signature is good.", Columns: append(revisionColumns(), texted("Signature", "; signature: %v")),
 	}
-	for _, l := range r.Waivers {
-		t.Rows = append(t.Rows, []any{
-			l.Label, waiverState(&l), l.Rule, list(l.Records), l.Granted, entered(l.Entered), l.Entered.Author, l.Expires.String(), l.Findings, l.Covers,
-		})
+	if n := r.Signatures.Counts[history.Unsigned]; on == onPaper && n == r.Commits && n > 0 {
+		// A list of every commit tells no more than this.
+		t.None = fmt.Sprintf("No commit is signed, %d of %d. Names and times in them are what somebody typed.", n, n)
+		return t
 	}
-	return t
-}
-
-func waiverState(l *audit.WaiverLife) string {
-	switch {
-	case l.Withdrawn.ID != "":
-		return "withdrawn " + audit.Day(l.Withdrawn)
-	case l.Expired && l.Covers > 0:
-		return "expired since"
-	case l.Expired:
-		return "expired"
-	case l.Covers == 0:
-		return "covers nothing"
-	}
-	return "in force"
-}
-
-func entered(r history.Revision) string {
-	if r.ID == "" {
-		return "before"
-	}
-	return audit.Day(r) + ", " + short(r.ID)
-}
-
-func waiverChangeTable(r *audit.Report) auditTable {
-	t := auditTable{
-		Name: "Waiver changes", Title: "Waivers changed after they were entered",
-		None: "None was changed.", Headings: []string{"Waiver", "Day", "Commit", "By", "What changed"},
-	}
-	for _, l := range r.Waivers {
-		for _, c := range l.Changes {
-			t.Rows = append(t.Rows, []any{l.Label, audit.Day(c.Revision), short(c.ID), c.Author, waiverChange(&c)})
-		}
-	}
-	return t
-}
-
-func waiverChange(c *audit.WaiverChange) string {
-	var parts []string
-	if c.Before != c.After {
-		parts = append(parts, fmt.Sprintf("last day %s became %s", c.Before, c.After))
-	}
-	if len(c.Added) > 0 {
-		parts = append(parts, "covers also "+list(c.Added))
-	}
-	if len(c.Dropped) > 0 {
-		parts = append(parts, "covers no more "+list(c.Dropped))
-	}
-	if c.Reworded {
-		parts = append(parts, "rule, reason or grant reworded")
-	}
-	return strings.Join(parts, "; ")
-}
-
-func signatureTable(r *audit.Report) auditTable {
-	var counts []string
-	for _, s := range []history.Signature{history.Good, history.Bad, history.UnknownKey, history.ExpiredKey, history.RevokedKey, history.NotChecked, history.Unsigned} {
-		if n := r.Signatures.Counts[s]; n > 0 {
-			counts = append(counts, fmt.Sprintf("%s: %d", s, n))
-		}
-	}
-	t := auditTable{
-		Name: "Signatures", Title: "Commits without a good signature", Lead: "All commits by signature: " + strings.Join(counts, ", ") + ".",
-		None: "Every commit is signed, and every signature is good.", Headings: []string{"Day", "Commit", "Author", "Subject", "Signature"},
-	}
-	for _, c := range r.Signatures.Doubtful {
+	list := slices.Clone(r.Signatures.Doubtful)
+	rank := func(c history.Revision) int { return slices.Index(doubts(), c.Signature) }
+	slices.SortStableFunc(list, func(a, b history.Revision) int { return cmp.Compare(rank(a), rank(b)) })
+	for _, c := range list {
 		t.Rows = append(t.Rows, append(revisionCells(c), c.Signature.String()))
 	}
 	return t
 }
 
+func signatureCounts(r *audit.Report) string {
+	var counts []string
+	for _, s := range doubts() {
+		if n := r.Signatures.Counts[s]; n > 0 {
+			counts = append(counts, fmt.Sprintf("%s %d", s, n))
+		}
+	}
+	return list(counts)
+}
+
 func lostTable(r *audit.Report) auditTable {
 	t := auditTable{
 		Name: "Rewritten", Title: "Rewritten history", Lead: "What an earlier commit or tag leads to and the last commit does not.",
-		None: "Nothing was held against this history: name commits or tags of an earlier audit with --formerly.", Headings: []string{"Formerly", "Day", "Commit", "Author", "Subject"},
+		None:    "Nothing was held against this history: name commits or tags of an earlier audit with --formerly.",
+		Columns: []column{texted("Formerly", ""), whole("Day", "%v"), whole("Commit", ", %v"), texted("Author", " by %v"), long("Subject", ": %v")},
 	}
 	if len(r.Formerly) > 0 {
 		t.None = "The last commit leads to everything that " + list(each(r.Formerly, func(e audit.Earlier) string { return e.Name })) + " led to."
@@ -110,47 +66,65 @@ func lostTable(r *audit.Report) auditTable {
 
 func directTable(r *audit.Report) auditTable {
 	t := auditTable{
-		Name: "Made on the line", Title: "Commits of records made straight on the line of first parents",
-		Lead: "They came in by no merge that this history shows.", None: "Every change of records came in by a merge.",
-		Headings: []string{"Day", "Commit", "Author", "Subject", "Entered by"},
+		Name: "Made on the line", Title: "Commits of records made straight on " + auditLineName(r),
+		Lead: "They came in by no merge that this history shows; entered by whom, where that was not the author. Compare the branch with those that the repository protects.", None: "Every change of records came in by a merge.",
+		Columns: append(revisionColumns(), texted("Entered by", "; entered by %v")),
 	}
 	for _, c := range r.Direct {
-		t.Rows = append(t.Rows, append(revisionCells(c), c.Committer))
+		by := c.Committer
+		if by == c.Author {
+			by = ""
+		}
+		t.Rows = append(t.Rows, append(revisionCells(c), by))
 	}
 	return t
+}
+
+func auditLineName(r *audit.Report) string {
+	if r.Branch == "" {
+		return "the line of first parents"
+	}
+	return r.Branch
 }
 
 func breachTable(r *audit.Report) auditTable {
 	t := auditTable{
 		Name: "Changes", Title: "Changes against the rules of change", Lead: "States that were jumped over, labels given on in one commit, tests edited where they stand, waivers widened.",
-		None: "There was none.", Headings: []string{"Day", "Commit", "Author", "Subject", "Rule", "Record", "What"},
+		None: "There was none.", Columns: append(revisionColumns(), texted("Rule", "; %v"), texted("Record", ", %v"), long("What", ": %v")),
 	}
 	for _, b := range r.Breaches {
-		t.Rows = append(t.Rows, append(revisionCells(b.At), b.Rule, b.Record, b.Message))
+		t.Rows = append(t.Rows, append(revisionCells(b.At), b.Rule, b.Record, unnamed(&b.Finding)))
 	}
 	return t
 }
 
-func untestedTable(r *audit.Report) auditTable {
+func untestedTable(r *audit.Report, on medium) auditTable {
 	t := auditTable{
-		Name: "Not tested since", Title: "Work on cables without a later test",
-		None: "Every such run has a later test.", Headings: []string{"Run", "Work", "Day", "Commit", "Author", "Newest test"},
+		Name: "Not tested since", Title: "Work on cables without a later test", None: "Every such run has a later test.",
+		Columns: []column{
+			texted("Run", ""), texted("Work", "%v"), whole("Day", ", %v"), whole("Commit", " (%v)"), texted("Author", " by %v"), texted("Newest test", "; newest test: %v"),
+		},
 	}
-	with := 0
+	later := 0
 	for _, u := range r.Untested {
 		if u.EnteredSince {
-			with++
+			later++
 			continue
 		}
 		tested := "none"
 		if u.Test != "" {
-			tested = u.Tested.String() + ", " + u.Test
+			tested = strings.TrimPrefix(u.Tested.String()+", "+u.Test, ", ")
 		}
-		t.Rows = append(t.Rows, []any{u.Label, u.Class, audit.Day(u.Changed), short(u.Changed.ID), u.Changed.Author, tested})
+		row := []any{u.Label, u.Class, audit.Day(u.Changed), short(u.Changed.ID), u.Changed.Author, tested}
+		if n := len(t.Rows); on == onPaper && n > 0 && slices.Equal(t.Rows[n-1][1:], row[1:]) {
+			t.Rows[n-1][0] = fmt.Sprint(t.Rows[n-1][0], ", ", u.Label)
+			continue
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	t.Lead = "Runs in use that a commit of the period installed, moved or exchanged, and whose newest test is dated before that commit."
-	if with > 0 {
-		said := fmt.Sprintf("Of %d more the newest test is dated before the commit, but was written down with it or later: it is taken for one made after the work.", with)
+	if later > 0 {
+		said := fmt.Sprintf("Of %d more the newest test is dated before the commit, but was first written down with it or later: it is taken for one made after the work.", later)
 		t.Lead += " " + said
 		t.None += " " + said
 	}
@@ -160,7 +134,7 @@ func untestedTable(r *audit.Report) auditTable {
 func repeatedTable(r *audit.Report) auditTable {
 	t := auditTable{
 		Name: "Again and again", Title: "Records changed again and again", Lead: fmt.Sprintf("By %d commits or more, not counting the one that brought them.", audit.Often),
-		None: "There is none.", Headings: []string{"Record", "Kind", "Times", "First", "Last"},
+		None: "There is none.", Columns: []column{texted("Record", ""), texted("Kind", "%v"), counted("Times", "; %v times"), whole("First", ", %v"), whole("Last", " to %v")},
 	}
 	for _, p := range r.Repeated {
 		t.Rows = append(t.Rows, []any{p.Label, p.Kind, p.Times, audit.Day(p.First), audit.Day(p.Last)})

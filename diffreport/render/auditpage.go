@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"html/template"
 	"io"
-	"slices"
 	"strings"
 
 	"homerun/diffreport/audit"
@@ -21,7 +20,7 @@ var auditStyle string
 // and runs nothing, and prints. At most so many rows of each table are on it; 0
 // is all of them. The error is that of the writer.
 func AuditPage(w io.Writer, reports []*audit.Report, most int) error {
-	papers := each(reports, func(r *audit.Report) *auditPaper { return auditPaperOf(r, most) })
+	papers := each(reports, func(r *audit.Report) *auditPaper { return auditPaperOf(r, onPaper, most) })
 	t, err := auditTemplate()
 	if err != nil {
 		panic("render: the page's own text: " + err.Error())
@@ -35,11 +34,7 @@ func AuditPage(w io.Writer, reports []*audit.Report, most int) error {
 }
 
 func auditTemplate() (*template.Template, error) {
-	t := template.New("").Funcs(template.FuncMap{
-		"number":  func(cell any) bool { _, is := cell.(int); return is },
-		"whole":   wholeColumns,
-		"counted": auditTable.counted,
-	})
+	t := template.New("").Funcs(template.FuncMap{"footing": auditFooting, "pieces": pieces})
 	for _, text := range []string{auditPageText, fmt.Sprintf("{{define %q}}%s%s{{end}}", "style", styleText, auditStyle)} {
 		if _, err := t.Parse(text); err != nil {
 			return nil, err
@@ -48,21 +43,13 @@ func auditTemplate() (*template.Template, error) {
 	return t, nil
 }
 
-// wholeColumns are those whose short texts are not broken.
-func wholeColumns(heading string) bool {
-	switch heading {
-	case "Day", "Commit", "Introduced", "Cleared", "Last day", "First", "Last", "Point", "Signature", "Waiver":
-		return true
+// auditFooting is what stands at the foot of every sheet, so that one that went
+// astray is known again. It is cut to what a line holds.
+func auditFooting(papers []*auditPaper) string {
+	const longest = 70
+	text := []rune("Audit of cable records, " + strings.Join(each(papers, func(p *auditPaper) string { return p.Plant + ", " + p.Period }), "; "))
+	if len(text) > longest {
+		return string(text[:longest]) + " …"
 	}
-	return false
-}
-
-// counted says whether the column below a heading holds numbers.
-func (t auditTable) counted(heading string) bool {
-	i := slices.Index(t.Headings, heading)
-	if i < 0 || len(t.Rows) == 0 {
-		return false
-	}
-	_, number := t.Rows[0][i].(int)
-	return number
+	return string(text)
 }

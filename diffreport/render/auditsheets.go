@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"homerun/diffreport/audit"
 )
@@ -11,18 +12,17 @@ import (
 // about the report. Every row names its plant. The error is that of the writer, or
 // of an audit with more rows than a sheet has.
 func AuditWorkbook(w io.Writer, reports []*audit.Report) error {
-	var all []sheet
 	about := sheet{name: "About", headings: []string{"Plant", "What", "Value"}}
+	var all []sheet
 	for i, r := range reports {
-		p := auditPaperOf(r, 0)
+		p := auditPaperOf(r, inSheets, 0)
 		about.rows = append(about.rows, aboutRows(p)...)
-		for j, t := range p.Tables {
+		for j := range p.Tables {
+			t := &p.Tables[j]
 			if i == 0 {
-				all = append(all, sheet{name: t.Name, headings: append([]string{"Plant"}, t.Headings...)})
+				all = append(all, sheet{name: t.Name, headings: append([]string{"Plant"}, t.headings()...)})
 			}
-			for _, row := range t.Rows {
-				all[j].rows = append(all[j].rows, append([]any{p.Plant}, row...))
-			}
+			all[j].take(p.Plant, t)
 		}
 	}
 	if err := writeWorkbook(w, "Audit of cable records", append([]sheet{about}, all...)); err != nil {
@@ -31,8 +31,29 @@ func AuditWorkbook(w io.Writer, reports []*audit.Report) error {
 	return nil
 }
 
+// take adds the rows of a plant's table. Plants have their own points: where the
+// headings differ, they stand again above the rows.
+func (s *sheet) take(plant string, t *auditTable) {
+	headings := t.headings()
+	if !slices.Equal(s.headings[1:], headings) && len(t.Rows) > 0 {
+		s.rows = append(s.rows, append([]any{plant}, anyTexts(headings)...))
+		for len(s.headings) <= len(headings) {
+			s.headings = append(s.headings, "")
+		}
+	}
+	if len(t.Rows) == 0 {
+		s.rows = append(s.rows, []any{plant, t.None})
+	}
+	for _, row := range t.Rows {
+		s.rows = append(s.rows, append([]any{plant}, row...))
+	}
+}
+
 func aboutRows(p *auditPaper) [][]any {
 	rows := [][]any{{p.Plant, "verdict", p.Verdict}}
+	for _, g := range p.Glance {
+		rows = append(rows, []any{p.Plant, "in short", g.Text})
+	}
 	for _, f := range p.Facts {
 		rows = append(rows, []any{p.Plant, f.Name, f.Text})
 	}
@@ -41,6 +62,9 @@ func aboutRows(p *auditPaper) [][]any {
 	}
 	for _, c := range p.Commands {
 		rows = append(rows, []any{p.Plant, c.Name, c.Text})
+	}
+	for _, d := range p.Deciders {
+		rows = append(rows, []any{p.Plant, "caution", d})
 	}
 	return rows
 }

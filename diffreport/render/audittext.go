@@ -24,28 +24,27 @@ func AuditText(w io.Writer, reports []*audit.Report, o AuditOptions) error {
 		if i > 0 {
 			page.Blank()
 		}
-		auditText(page, auditPaperOf(r, o.Most))
+		auditText(page, auditPaperOf(r, onPaper, o.Most))
 	}
 	return page.Err()
 }
 
 func auditText(page *console.Page, p *auditPaper) {
-	page.Line(0, 2, console.In(console.Strong, "Audit of the records of "+p.Plant))
-	var terms [][2]string
-	for _, f := range p.Facts {
-		terms = append(terms, [2]string{f.Name, f.Text})
-	}
-	page.Terms(2, terms...)
+	page.Line(0, 2, console.In(console.Strong, "Audit of the cable records of "+p.Plant))
+	page.Terms(2, each(p.Facts, func(f fact) [2]string { return [2]string{f.Name, f.Text} })...)
 	page.Blank()
 	page.Line(0, 2, console.In(console.Strong, p.Verdict))
-	for _, t := range p.Tables {
-		tableText(page, &t)
+	for _, g := range p.Glance {
+		page.Line(2, 4, console.Plain("- "+g.Text), console.In(console.Quiet, fmt.Sprintf(" (section %d)", g.Section)))
 	}
-	heading(page, "What can not be known")
+	for i := range p.Tables {
+		tableText(page, &p.Tables[i])
+	}
+	heading(page, p.After(1), "What can not be known")
 	for _, u := range p.Unknown {
 		page.Line(2, 4, console.Plain("- "+u))
 	}
-	heading(page, "Commands that give the figures again")
+	heading(page, p.After(2), "Commands that give the figures again")
 	for _, c := range p.Commands {
 		page.Line(2, 4, console.Plain(c.Name+":"))
 		page.Line(4, 6, console.Plain(c.Text))
@@ -56,31 +55,31 @@ func auditText(page *console.Page, p *auditPaper) {
 	}
 }
 
-func heading(page *console.Page, title string) {
+func heading(page *console.Page, number int, title string) {
 	page.Blank()
-	page.Line(0, 2, console.In(console.Strong, title))
+	page.Line(0, 3, console.In(console.Strong, fmt.Sprintf("%d  %s", number, title)))
 }
 
 // tableText writes a table as columns where it is narrow enough, and otherwise
-// a paragraph a row.
+// a sentence a row.
 func tableText(page *console.Page, t *auditTable) {
-	heading(page, t.Title)
+	heading(page, t.Number, t.Title)
 	if len(t.Rows) == 0 {
 		page.Line(2, 2, console.Plain(t.None))
 		return
 	}
 	if t.Lead != "" {
-		page.Line(2, 2, console.Plain(t.Lead))
+		page.Line(2, 2, console.In(console.Quiet, t.Lead))
 	}
 	rows := t.Paper()
-	if widths, narrow := columnWidths(t.Headings, rows); narrow {
+	if widths, narrow := columnWidths(t.headings(), rows); narrow {
 		page.Line(2, 4, console.Plain(headingText(t, widths)))
 		for _, row := range rows {
 			page.Line(2, 4, console.Plain(columns(row, widths)))
 		}
 	} else {
 		for _, row := range rows {
-			rowText(page, t.Headings, row)
+			page.Line(2, 4, console.In(console.Strong, fmt.Sprint(row[0])), console.Plain("  "+t.said(row)))
 		}
 	}
 	if left := t.Left(); left > 0 {
@@ -125,23 +124,11 @@ func columns(row []any, widths []int) string {
 
 // headingText puts headings above their columns.
 func headingText(t *auditTable, widths []int) string {
-	row := anyTexts(t.Headings)
-	for i, h := range t.Headings {
-		if t.counted(h) {
-			row[i] = strings.Repeat(" ", widths[i]-utf8.RuneCountInString(h)) + h
+	row := anyTexts(t.headings())
+	for i, c := range t.Columns {
+		if c.Number {
+			row[i] = strings.Repeat(" ", widths[i]-utf8.RuneCountInString(c.Name)) + c.Name
 		}
 	}
 	return columns(row, widths)
-}
-
-// rowText writes one row as a paragraph: its first cell, then the others with
-// their headings.
-func rowText(page *console.Page, headings []string, row []any) {
-	var parts []string
-	for i, cell := range row[1:] {
-		if text := fmt.Sprint(cell); text != "" {
-			parts = append(parts, strings.ToLower(headings[i+1])+" "+text)
-		}
-	}
-	page.Line(2, 4, console.In(console.Strong, fmt.Sprint(row[0])), console.Plain("  "+strings.Join(parts, "; ")))
 }

@@ -118,7 +118,7 @@ func (b *workbook) add(s sheet) error {
 	if err := out.SetPanes(&excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}); err != nil {
 		return err
 	}
-	headings := each(s.headings, func(text string) any { return excelize.Cell{StyleID: b.head, Value: text} })
+	headings := each(s.headings, func(text string) any { return excelize.Cell{StyleID: b.head, Value: inert(text)} })
 	if err := out.SetRow("A1", headings); err != nil {
 		return err
 	}
