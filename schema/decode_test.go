@@ -139,8 +139,8 @@ func TestQuantitiesMixUnits(t *testing.T) {
 
 func TestFolders(t *testing.T) {
 	t.Parallel()
-	plants, strays := schema.Folders([]string{"b/runs/x.hcl", "b/plant.hcl", "b/annexe/plant.hcl", "b/annexe/y.hcl", "c/z.hcl", "b/notes.txt"})
-	if got := fmt.Sprint(plants, strays); got != "[{b [b/plant.hcl b/runs/x.hcl]} {b/annexe [b/annexe/plant.hcl b/annexe/y.hcl]}] [c/z.hcl]" {
+	plants, strays := schema.Folders([]string{"b/runs/x.hcl", "b/plant.hcl", "b/annexe/plant.hcl", "b/annexe/Y.HCL", "c/z.hcl", "b/notes.txt"})
+	if got := fmt.Sprint(plants, strays); got != "[{b [b/plant.hcl b/runs/x.hcl]} {b/annexe [b/annexe/Y.HCL b/annexe/plant.hcl]}] [c/z.hcl]" {
 		t.Errorf("folders: %s", got)
 	}
 }

@@ -45,8 +45,9 @@ func Folders(paths []string) (plants []Folder, strays []string) {
 	return plants, strays
 }
 
-// IsRecords says whether a path is a file of records by its name.
-func IsRecords(p string) bool { return path.Ext(p) == ".hcl" }
+// IsRecords says whether a path is a file of records by its name. Where a system
+// writes the ending in capitals it is one too: nobody would check it otherwise.
+func IsRecords(p string) bool { return strings.EqualFold(path.Ext(p), ".hcl") }
 
 func owner(byDir map[string]int, dir string) (int, bool) {
 	for {
