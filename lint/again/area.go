@@ -94,6 +94,38 @@ func (a *area) mark(p *piece) {
 	for _, at := range p.refs {
 		a.markLabel(at.label)
 	}
+	if p.now.record.Kind.Name == schema.KindRun {
+		a.markLink(p)
+	}
+}
+
+// markLink takes what a run goes on into, and its tests: a link of which a part was
+// missing would count among those that lack something.
+func (a *area) markLink(p *piece) {
+	for _, at := range p.refs {
+		if !at.ports() || !slices.ContainsFunc(a.bearers[at.label], joins) {
+			continue
+		}
+		for _, q := range a.namers[at.label] {
+			if slices.ContainsFunc(q.refs, at.meets) {
+				a.mark(q)
+			}
+		}
+	}
+	if p.now.record.Label == "" {
+		return
+	}
+	for _, q := range a.namers[p.now.record.Label] {
+		if q.now.record.Kind.Name == schema.KindTest {
+			a.mark(q)
+		}
+	}
+}
+
+// joins says whether a piece joins runs end to end.
+func joins(p *piece) bool {
+	kind := p.now.record.Kind.Name
+	return kind == schema.KindConsolidation || kind == schema.KindClosure
 }
 
 func (a *area) markLabel(label string) {
@@ -142,7 +174,7 @@ func (a *area) port(at ref) {
 		if !isCable(q.now.record.Kind.Name) || a.whole[q] {
 			continue
 		}
-		if passes || slices.ContainsFunc(q.refs, func(other ref) bool { return other.label == at.label && other.ports() && at.overlaps(other) }) {
+		if passes || slices.ContainsFunc(q.refs, at.meets) {
 			a.take(q)
 		}
 	}

@@ -75,8 +75,10 @@ type ref struct {
 // ports says whether the reference is to ports.
 func (r ref) ports() bool { return r.first > 0 }
 
-// overlaps says whether two references to ports of one label share a port.
-func (r ref) overlaps(other ref) bool { return r.first <= other.last && other.first <= r.last }
+// meets says whether two references name a port in common.
+func (r ref) meets(other ref) bool {
+	return r.label == other.label && other.ports() && r.first <= other.last && other.first <= r.last
+}
 
 // refsOf lists what a record names, in the blocks inside it too, but for the runs
 // of a bundle, which are pieces of their own.

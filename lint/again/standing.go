@@ -102,7 +102,21 @@ func (s *Standing) Waivers() []schema.Entry {
 	return all
 }
 
-// Files are the paths of the records, in no order.
+// Any says whether there are any files.
+func (s *Standing) Any() bool { return len(s.files) > 0 }
+
+// File is the file at a path, nil without one.
+func (s *Standing) File(path string) *schema.File {
+	if f := s.files[path]; f != nil {
+		return f.file
+	}
+	return nil
+}
+
+// SetDir says that the plant's folder is another from the next step on.
+func (s *Standing) SetDir(dir string) { s.options.Dir = dir }
+
+// Files are the paths of the records, sorted.
 func (s *Standing) Files() []string {
 	paths := make([]string, 0, len(s.files))
 	for path := range s.files {

@@ -108,7 +108,7 @@ func (w *work) damaged() bool {
 // collect finds what the step can touch in the state at hand.
 func (w *work) collect() *area {
 	a := w.newArea()
-	if w.entire || len(w.plan.stirs) == 0 {
+	if w.entire {
 		return a
 	}
 	for _, at := range w.plan.stirs {

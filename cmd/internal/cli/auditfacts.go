@@ -10,19 +10,15 @@ import (
 	"homerun/lint"
 	"homerun/lint/rules"
 	"homerun/schema"
-	"homerun/schema/plant"
 )
 
-// auditFindings are the findings of a report as the audit takes them, in an
-// order of their own, so that two states can be compared.
-func auditFindings(rep *lint.Report) []audit.Finding {
-	all := make([]audit.Finding, 0, len(rep.Findings)+len(rep.Waived))
-	for _, list := range [][]lint.Finding{rep.Findings, rep.Waived} {
-		for i := range list {
-			f := &list[i]
-			all = append(all, audit.Finding{
-				Rule: f.Rule, Kind: f.Kind, Record: f.Record, Key: f.Key, Message: f.Message, Nonconformity: f.Severity == lint.Nonconformity, Waiver: f.Waiver,
-			})
+// auditFindings are findings as the audit takes them, in an order of their own.
+func auditFindings(found []lint.Finding) []audit.Finding {
+	all := make([]audit.Finding, len(found))
+	for i := range found {
+		f := &found[i]
+		all[i] = audit.Finding{
+			Rule: f.Rule, Kind: f.Kind, Record: f.Record, Key: f.Key, Message: f.Message, Nonconformity: f.Severity == lint.Nonconformity, Waiver: f.Waiver,
 		}
 	}
 	slices.SortFunc(all, compareFindings)
@@ -46,34 +42,6 @@ func compareBool(a, b bool) int {
 	return 1
 }
 
-// difference compares two sorted lists of findings.
-func difference(before, after []audit.Finding) (gone, come []audit.Finding) {
-	i, j := 0, 0
-	for i < len(before) || j < len(after) {
-		var order int
-		switch {
-		case i == len(before):
-			order = 1
-		case j == len(after):
-			order = -1
-		default:
-			order = compareFindings(before[i], after[j])
-		}
-		switch {
-		case order < 0:
-			gone = append(gone, before[i])
-			i++
-		case order > 0:
-			come = append(come, after[j])
-			j++
-		default:
-			i++
-			j++
-		}
-	}
-	return gone, come
-}
-
 // changeRules are the rules that judge a change, ruleNames all rules.
 func changeRules() []*lint.Rule {
 	return slices.DeleteFunc(rules.All(), func(r *lint.Rule) bool { return !r.Change })
@@ -87,9 +55,9 @@ func ruleNames() []string {
 	return names
 }
 
-func waiversOf(p *plant.Plant) []audit.Waiver {
-	list := make([]audit.Waiver, 0, len(p.Waivers))
-	for _, e := range p.Waivers {
+func waiversOf(entries []schema.Entry) []audit.Waiver {
+	list := make([]audit.Waiver, 0, len(entries))
+	for _, e := range entries {
 		w := audit.Waiver{Label: e.Label}
 		w.Rule, _ = schema.WaiverRule.In(e.Record)
 		w.Records, _ = schema.WaiverRecords.In(e.Record)

@@ -163,46 +163,6 @@ func (w *auditWalk) signature(c vcs.Commit) history.Signature {
 	return history.NotChecked
 }
 
-// read reads the plant of a commit.
-func (w *auditWalk) read(ctx context.Context, c vcs.Commit, into *auditState) error {
-	snap, err := w.commit(ctx, c)
-	if err != nil {
-		return err
-	}
-	into.plant = counterpart(snap, w.like)
-	into.judged = into.plant
-	if p := into.plant; p != nil {
-		w.edition(c, p)
-		if w.by == audit.ByToday && p.Entry.Record != w.like.Entry.Record {
-			if into.judged, err = w.restated(ctx, snap, p); err != nil {
-				return err
-			}
-		}
-	}
-	return nil
-}
-
-// restated builds the plant again with the record of the last commit's, so that
-// the standard and codes that this one states hold.
-func (w *auditWalk) restated(ctx context.Context, snap *snapshot, p *plant.Plant) (*plant.Plant, error) {
-	files, err := w.source.read(ctx, snap.entries[p.Dir])
-	if err != nil {
-		return nil, err
-	}
-	changed := make([]*schema.File, len(files))
-	for i, f := range files {
-		own := *f
-		own.Entries = append([]schema.Entry(nil), f.Entries...)
-		for j := range own.Entries {
-			if own.Entries[j].Record == p.Entry.Record {
-				own.Entries[j].Record = w.like.Entry.Record
-			}
-		}
-		changed[i] = &own
-	}
-	return plant.Build(p.Dir, changed), nil
-}
-
 // edition notes what the plant's record states, where that differs from before.
 func (w *auditWalk) edition(c vcs.Commit, p *plant.Plant) {
 	if !w.main[c.ID] || p.Entry.Record == nil {
@@ -219,12 +179,4 @@ func (w *auditWalk) edition(c vcs.Commit, p *plant.Plant) {
 
 func revisionOf(c vcs.Commit) history.Revision {
 	return history.Revision{ID: c.ID, Subject: c.Subject, Author: c.Author.Name, Committer: c.Committer.Name, Time: c.Committer.When}
-}
-
-// prune forgets files of commits that nothing will be compared with any more.
-func (w *auditWalk) prune() {
-	const most = 8192
-	if len(w.files) > most {
-		clear(w.files)
-	}
 }

@@ -8,6 +8,7 @@ import (
 	"homerun/diffreport"
 	"homerun/diffreport/audit"
 	"homerun/lint"
+	"homerun/lint/again"
 	"homerun/schema"
 	"homerun/schema/plant"
 	"homerun/schema/unit"
@@ -27,22 +28,28 @@ type auditWalk struct {
 	tags map[string][]string
 	// verdicts are what signatures are worth, where keys were named.
 	verdicts map[string]vcs.Verdict
+	// yard holds the records of one commit at a time.
+	yard *auditYard
 	// editions are what the plant stated on the line of first parents.
 	editions []audit.Edition
 }
 
 // auditState is what is remembered of a commit for its children.
 type auditState struct {
-	// plant is as the commit states it, judged the plant that is held against
-	// the rules; both nil where the commit has none.
-	plant, judged *plant.Plant
-	day           unit.Date
-	found         []audit.Finding
+	// stand is where the yard has the records of the commit.
+	stand *auditStand
+	// there says whether the commit holds the plant; expiries are the last days of
+	// its waivers.
+	there    bool
+	expiries []unit.Date
+	day      unit.Date
 }
 
 // walk hands every commit of the period to the audit, the oldest first.
 func (w *auditWalk) walk(ctx context.Context, period *auditPeriod, into *audit.Audit) error {
 	w.count(period)
+	w.yard = newAuditYard(w, period)
+	defer w.yard.close()
 	for _, c := range period.before {
 		if err := w.take(ctx, c, into, earlierCommit); err != nil {
 			return err
@@ -105,7 +112,9 @@ func (w *auditWalk) take(ctx context.Context, c vcs.Commit, into *audit.Audit, r
 			into.Forget(p)
 		}
 	}
-	w.prune()
+	if len(w.held) == 1 {
+		now.stand.forget()
+	}
 	return nil
 }
 
@@ -119,28 +128,46 @@ func (w *auditWalk) state(ctx context.Context, c vcs.Commit, step *audit.Step) (
 	for _, id := range c.Parents {
 		parents = append(parents, w.held[id])
 	}
+	now := &auditState{stand: newAuditStand(c, parents), day: step.Day}
 	if i := unchanged(c, len(parents)); i == 0 && !parents[0].lapses(step.Day) {
-		same := *parents[0]
-		return &same, nil
+		now.there, now.expiries, now.day = parents[0].there, parents[0].expiries, parents[0].day
+		return now, nil
 	}
-	now := &auditState{day: step.Day}
-	if err := w.read(ctx, c, now); err != nil {
+	all, err := w.steps(ctx, parents, now)
+	if err != nil {
 		return nil, err
 	}
-	var err error
-	if now.found, err = judge(now); err != nil {
-		return nil, err
-	}
-	var before []audit.Finding
-	if len(parents) > 0 {
-		before = parents[0].found
-	}
-	step.Gone, step.Come = difference(before, now.found)
-	if now.plant != nil {
-		step.Waivers, step.Unread = waiversOf(now.plant), len(now.plant.Problems)
-	}
+	first := all[0]
+	step.Gone, step.Come = auditFindings(first.Gone), auditFindings(first.Come)
+	step.Waivers, step.Unread = w.yard.tell(now)
 	step.HasWaivers = true
-	return now, w.compare(parents, now, step)
+	if now.there {
+		w.edition(c, first.Head)
+	}
+	return now, w.compare(parents, now, all, step)
+}
+
+// steps goes to the commit from each of its parents, from the first one last, and
+// tells what differs on the way from each; without parents from nothing.
+func (w *auditWalk) steps(ctx context.Context, parents []*auditState, now *auditState) ([]*again.Step, error) {
+	if len(parents) == 0 {
+		if err := w.yard.clear(now.day); err != nil {
+			return nil, err
+		}
+		step, err := w.yard.to(ctx, now.stand, now.day)
+		return []*again.Step{step}, err
+	}
+	all := make([]*again.Step, len(parents))
+	for i, p := range slices.Backward(parents) {
+		if _, err := w.yard.to(ctx, p.stand, p.day); err != nil {
+			return nil, err
+		}
+		var err error
+		if all[i], err = w.yard.to(ctx, now.stand, now.day); err != nil {
+			return nil, err
+		}
+	}
+	return all, nil
 }
 
 // unchanged finds the first parent that has the same records; -1 without one.
@@ -155,63 +182,43 @@ func unchanged(c vcs.Commit, parents int) int {
 
 // lapses says whether a waiver holds on one of two days and not on the other.
 func (s *auditState) lapses(day unit.Date) bool {
-	if s.plant == nil {
-		return false
-	}
-	for _, e := range s.plant.Waivers {
-		if last, ok := schema.WaiverExpires.In(e.Record); ok && last.Before(day) != last.Before(s.day) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.expiries, func(last unit.Date) bool { return last.Before(day) != last.Before(s.day) })
 }
 
 // compare tells what the commit did that none of its parents had.
-func (w *auditWalk) compare(parents []*auditState, now *auditState, step *audit.Step) error {
+func (w *auditWalk) compare(parents []*auditState, now *auditState, steps []*again.Step, step *audit.Step) error {
 	if len(parents) == 0 {
 		if !step.Before {
-			step.Deeds = deeds(diffreport.Compare(nil, now.plant, diffreport.Options{}))
+			step.Deeds = deeds(diffreport.Compare(nil, steps[0].Head, diffreport.Options{}))
 		}
 		return nil
 	}
 	var all [][]diffreport.Change
-	for _, p := range parents {
-		if p.plant == now.plant {
-			return nil // a merge that took all from one side
+	for i, p := range parents {
+		if !p.there && !now.there {
+			return nil // there was no plant, and there is none
 		}
-		all = append(all, diffreport.Compare(p.plant, now.plant, diffreport.Options{}))
+		all = append(all, diffreport.Compare(steps[i].Base, steps[i].Head, diffreport.Options{}))
 	}
 	step.Former = diffreport.Former(all[0])
 	step.Deeds = commonDeeds(all)
-	if now.plant == nil {
+	if !now.there {
 		return nil
 	}
-	against, err := judgeChange(parents, now, all)
+	against, err := judgeChange(parents, now, steps, all)
 	step.Against = against
 	return err
 }
 
-// judge holds a plant against the rules that judge a state.
-func judge(s *auditState) ([]audit.Finding, error) {
-	if s.judged == nil {
-		return nil, nil
-	}
-	rep, err := lintPlant(s.judged, s.day)
-	if err != nil {
-		return nil, err
-	}
-	return auditFindings(rep), nil
-}
-
 // judgeChange holds the change against the rules that judge one, from every
 // parent: what one side of a merge did is not the merge's doing.
-func judgeChange(parents []*auditState, now *auditState, all [][]diffreport.Change) ([]audit.Finding, error) {
+func judgeChange(parents []*auditState, now *auditState, steps []*again.Step, all [][]diffreport.Change) ([]audit.Finding, error) {
 	var found []lint.Finding
 	for i, p := range parents {
-		if p.judged == nil {
+		if !p.there {
 			return nil, nil // the plant is new: nothing was changed
 		}
-		rep, err := lint.Run(now.judged, changeRules(), lint.Options{Today: now.day, Known: ruleNames(), Base: p.judged, Former: diffreport.Former(all[i])})
+		rep, err := lint.Run(steps[i].Head, changeRules(), lint.Options{Today: now.day, Known: ruleNames(), Base: steps[i].Base, Former: diffreport.Former(all[i])})
 		if err != nil {
 			return nil, err
 		}
@@ -221,5 +228,5 @@ func judgeChange(parents []*auditState, now *auditState, all [][]diffreport.Chan
 		}
 		found = common(found, rep.Findings)
 	}
-	return auditFindings(&lint.Report{Findings: found}), nil
+	return auditFindings(found), nil
 }
