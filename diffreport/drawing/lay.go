@@ -11,7 +11,7 @@ const (
 	stopPad                       = 10
 	leastStop                     = 120
 	stopHeight, visitHeight       = 36, 15
-	leastGap, closeGap            = 22, 6 // between stops, and where no line stops
+	leastGap                      = 22 // between stops
 	lanePitch                     = 22
 	laneStart                     = 26
 	dotRoom                       = 9 // what a dot covers of its line
@@ -120,19 +120,7 @@ func (l *Line) span() (from, to int) {
 
 // gaps makes the room below each stop wide enough for the labels of the lines.
 func (m *Map) gaps() []int {
-	gaps := make([]int, len(m.Stops))
-	onLine := make([]bool, len(m.Stops))
-	for i := range m.Lines {
-		for _, r := range m.Lines[i].rows {
-			onLine[r] = true
-		}
-	}
-	for i := range gaps {
-		gaps[i] = closeGap
-		if onLine[i] {
-			gaps[i] = leastGap
-		}
-	}
+	gaps := slices.Repeat([]int{leastGap}, len(m.Stops))
 	for i := range m.Lines {
 		l := &m.Lines[i]
 		rows := slices.Compact(slices.Sorted(slices.Values(l.rows)))

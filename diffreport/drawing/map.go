@@ -16,6 +16,8 @@ type Map struct {
 	Width, Height int
 	Stops         []Stop
 	Lines         []Line
+	// Apart are the spaces visited at which no line stops, in words.
+	Apart []string
 	// Undrawn says in words what is left out; empty when everything is drawn.
 	Undrawn string
 }
@@ -69,16 +71,16 @@ const (
 )
 
 // Route draws the spaces that an order visits and the pathways that its runs are
-// laid in or taken out of. It is nil where nobody goes to site.
+// laid in or taken out of. It is nil where there is work on none.
 func Route(o *diffreport.Order, base, head *plant.Plant) *Map {
-	if len(o.Steps) == 0 {
-		return nil
-	}
 	s := newSurvey(o, base, head)
 	for _, v := range o.Visits() {
 		s.call(v)
 	}
-	spaces := s.walk()
+	if len(s.lines) == 0 {
+		return nil
+	}
+	spaces, apart := s.walk()
 	m := &Map{}
 	if n := len(spaces); n > mostStops || len(s.lines) > mostLines {
 		m.Undrawn = fmt.Sprintf("%s and %s are too many for one drawing; the steps name each of them", counted(n, "space", "spaces"), counted(len(s.lines), "pathway", "pathways"))
@@ -86,6 +88,10 @@ func Route(o *diffreport.Order, base, head *plant.Plant) *Map {
 	}
 	for _, label := range spaces {
 		m.Stops = append(m.Stops, s.stop(label))
+	}
+	for _, label := range apart {
+		st := s.stop(label)
+		m.Apart = append(m.Apart, st.Label+" ("+st.Visits+")")
 	}
 	m.Lines = s.drawn(spaces)
 	m.lay()

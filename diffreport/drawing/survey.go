@@ -195,8 +195,8 @@ func (s *survey) space(label string) *plant.Space {
 
 // walk puts the spaces in an order in which most pathways are short: from the
 // first one visited along the pathways, as somebody would walk. Spaces at which
-// no pathway stops come last.
-func (s *survey) walk() []string {
+// no pathway stops are apart.
+func (s *survey) walk() (order, apart []string) {
 	beside := make(map[string][]string)
 	for _, c := range s.lines {
 		for i := 1; i < len(c.passes); i++ {
@@ -205,7 +205,6 @@ func (s *survey) walk() []string {
 		}
 	}
 	seen := make(map[string]bool, len(s.spaces))
-	var order, alone []string
 	// A stack of our own: records may chain any number of pathways.
 	for _, start := range s.spaces {
 		for stack := []string{start}; len(stack) > 0; {
@@ -216,7 +215,7 @@ func (s *survey) walk() []string {
 			}
 			seen[at] = true
 			if !s.onCourse[at] {
-				alone = append(alone, at)
+				apart = append(apart, at)
 				continue
 			}
 			order = append(order, at)
@@ -226,5 +225,5 @@ func (s *survey) walk() []string {
 			stack = append(stack, slices.Compact(next)...)
 		}
 	}
-	return append(order, alone...)
+	return order, apart
 }
