@@ -2,112 +2,166 @@ package render
 
 import (
 	"fmt"
-	"html/template"
+	"strings"
 
 	"homerun/diffreport/drawing"
 )
 
 // Sizes of a face, in pixels: two banks side by side fit a telephone.
 const (
-	jackWidth, jackGap  = 24, 2
-	cellHeight, cellGap = 13, 2
-	cellTop             = 14
+	jackWidth, cellHeight = 25, 13
+	cellTop, edgeWidth    = 14, 1
 )
 
-// A bankDrawing is one bank of ports as it is drawn.
+// leastDrawn is how many ports a face has at least: of fewer, the steps say all.
+const leastDrawn = 3
+
+// A faceDrawing is the ports of one holder as they are drawn.
+type faceDrawing struct {
+	drawing.Face
+	Banks []bankDrawing
+	Work  []workPart
+}
+
+// A bankDrawing is one bank of ports: the numbers, fields filled by what happens
+// to a port side, and a frame around them. Paths are those of SVG.
 type bankDrawing struct {
 	Width, Height int
-	First, Last   string
-	Jacks         []jackDrawing
+	// Says is the drawing in words.
+	Says string
+	// Touched are the numbers of the ports that the visit works on, Idle those of
+	// the others.
+	Touched, Idle []portNumber
+	Fills         []cellDrawing
+	Frame         string
 }
 
-type jackDrawing struct {
-	Middle  int
-	Number  string
-	Touched bool
-	Cells   []cellDrawing
+type portNumber struct {
+	X    int
+	Text string
 }
 
-type cellDrawing struct {
-	X, Y, W, H int
-	Mark, Says string
-	Crossed    bool
+// A workPart is what comes off or goes on one side of a face's ports.
+type workPart struct {
+	Title string
+	Ports []drawing.Work
 }
 
-func drawingFuncs() template.FuncMap {
-	return template.FuncMap{
-		"banks": bankDrawings, "legend": legend, "useClass": useClass,
-		// A drawing shrinks with a narrow page, but only as far as it can be read.
-		"least":  func(width int) int { return width * 7 / 10 },
-		"right":  func(s drawing.Stop) int { return s.X + s.Width },
-		"middle": func(s drawing.Stop) int { return s.Y + s.Height/2 },
-		"inset":  func(s drawing.Stop) int { return s.X + 10 },
-		"line":   func(s drawing.Stop, n int) int { return s.Y + 1 + 15*n },
+// faceDrawings draws what is worth a drawing.
+func faceDrawings(faces []drawing.Face) []faceDrawing {
+	var all []faceDrawing
+	for _, f := range faces {
+		ports := f.Undrawn
+		for _, b := range f.Banks {
+			ports += len(b.Jacks)
+		}
+		if ports < leastDrawn {
+			continue
+		}
+		sides := sidesOf(f)
+		all = append(all, faceDrawing{f, each(f.Banks, func(b drawing.Bank) bankDrawing { return bankOf(b, sides) }), worksOf(f.Work)})
 	}
+	return all
 }
 
-func useClass(u drawing.Use) string {
-	switch u {
-	case drawing.In:
-		return "in"
-	case drawing.Out:
-		return "out"
-	case drawing.Only:
-		return "only"
+// worksOf sorts the work by side, what comes off before what goes on.
+func worksOf(list []drawing.Work) []workPart {
+	var all []workPart
+	for _, side := range []string{"rear", "front"} {
+		for _, on := range []bool{false, true} {
+			part := workPart{Title: side + ", comes off"}
+			if on {
+				part.Title = side + ", goes on"
+			}
+			for _, w := range list {
+				if w.Side == side && w.On == on {
+					part.Ports = append(part.Ports, w)
+				}
+			}
+			if len(part.Ports) > 0 {
+				all = append(all, part)
+			}
+		}
 	}
-	return ""
+	return all
 }
 
-func bankDrawings(f drawing.Face) []bankDrawing {
-	rows := 2
+// A side is one row of a face's fields.
+type side struct {
+	name string
+	mark func(drawing.Jack) drawing.Mark
+}
+
+// sidesOf are the rows of a face from the top.
+func sidesOf(f drawing.Face) []side {
+	front := side{"front", func(j drawing.Jack) drawing.Mark { return j.Front }}
 	if f.OneSided {
-		rows = 1
+		return []side{front}
 	}
-	return each(f.Banks, func(b drawing.Bank) bankDrawing {
-		d := bankDrawing{
-			Width: len(b.Jacks)*(jackWidth+jackGap) + jackGap, Height: cellTop + rows*(cellHeight+cellGap),
-			First: b.Jacks[0].Number, Last: b.Jacks[len(b.Jacks)-1].Number,
-		}
-		for i, j := range b.Jacks {
-			d.Jacks = append(d.Jacks, jackOf(j, jackGap+i*(jackWidth+jackGap), rows))
-		}
-		return d
-	})
+	return []side{{"rear", func(j drawing.Jack) drawing.Mark { return j.Rear }}, front}
 }
 
-func jackOf(j drawing.Jack, x, rows int) jackDrawing {
-	d := jackDrawing{Middle: x + jackWidth/2, Number: j.Number, Touched: j.Rear > drawing.Stays || j.Front > drawing.Stays}
-	cell := func(m drawing.Mark, side string) {
-		c := cellOf(m)
-		c.X, c.Y = x, cellTop+len(d.Cells)*(cellHeight+cellGap)
-		c.Says = fmt.Sprintf("%s %s: %s", j.Number, side, c.Says)
-		d.Cells = append(d.Cells, c)
+func bankOf(b drawing.Bank, sides []side) bankDrawing {
+	wide, high := len(b.Jacks)*jackWidth, len(sides)*cellHeight
+	d := bankDrawing{
+		Width: wide + 2*edgeWidth, Height: cellTop + high + edgeWidth, Frame: frame(wide, high),
+		Says: "ports " + spanOf(b.Jacks),
 	}
-	if rows > 1 {
-		cell(j.Rear, "rear")
+	for i, j := range b.Jacks {
+		number := portNumber{edgeWidth + i*jackWidth + jackWidth/2, j.Number}
+		if j.Rear > drawing.Stays || j.Front > drawing.Stays {
+			d.Touched = append(d.Touched, number)
+		} else {
+			d.Idle = append(d.Idle, number)
+		}
 	}
-	cell(j.Front, "front")
+	for _, mark := range filledMarks() {
+		d.fill(b, mark, sides)
+	}
 	return d
 }
 
-// cellOf is how a mark looks and what it is called.
-func cellOf(m drawing.Mark) cellDrawing {
-	c := cellDrawing{W: jackWidth, H: cellHeight}
-	switch m {
-	case drawing.Free:
-		c.Mark, c.Says = "free", "free"
-	case drawing.Stays:
-		c.Mark, c.Says = "stays", "in use, stays"
-	case drawing.Off:
-		c.Mark, c.Says, c.Crossed = "off", "comes off", true
-	case drawing.On:
-		c.Mark, c.Says = "on", "goes on"
-	case drawing.Instead:
-		c.Mark, c.Says, c.Crossed = "instead", "comes off and another goes on", true
+// frame is a box with lines between ports and between sides.
+func frame(wide, high int) string {
+	var path strings.Builder
+	fmt.Fprintf(&path, "M%d %dh%dv%dh-%dz", edgeWidth, cellTop, wide, high, wide)
+	for x := jackWidth; x < wide; x += jackWidth {
+		fmt.Fprintf(&path, "M%d %dv%d", edgeWidth+x, cellTop, high)
 	}
-	return c
+	for y := cellHeight; y < high; y += cellHeight {
+		fmt.Fprintf(&path, "M%d %dh%d", edgeWidth, cellTop+y, wide)
+	}
+	return path.String()
 }
 
-func legend() []cellDrawing {
-	return each([]drawing.Mark{drawing.Free, drawing.Stays, drawing.Off, drawing.On, drawing.Instead}, cellOf)
+// spanOf names neighbouring ports.
+func spanOf(jacks []drawing.Jack) string {
+	first, last := jacks[0].Number, jacks[len(jacks)-1].Number
+	if first == last {
+		return first
+	}
+	return first + " to " + last
+}
+
+// fill fills the fields that have a mark, neighbours in one, and says which they
+// are.
+func (d *bankDrawing) fill(b drawing.Bank, mark drawing.Mark, sides []side) {
+	cell := cellOf(mark)
+	for row, side := range sides {
+		var met []string
+		at := 0
+		for _, same := range neighbours(b.Jacks, func(x, y drawing.Jack) bool { return side.mark(x) == side.mark(y) }) {
+			if side.mark(same[0]) == mark {
+				cell.add(edgeWidth+at*jackWidth, cellTop+row*cellHeight, len(same))
+				met = append(met, spanOf(same))
+			}
+			at += len(same)
+		}
+		if len(met) > 0 {
+			d.Says += fmt.Sprintf("; %s %s: %s", side.name, list(met), cell.Says)
+		}
+	}
+	if cell.Path != "" {
+		d.Fills = append(d.Fills, cell)
+	}
 }

@@ -93,7 +93,11 @@ func (m *markdown) head(p *paper) {
 	}
 }
 
+// lastStep is the highest number of a step, 0 where there is none.
 func lastStep(p *paper) int {
+	if len(p.Visits) == 0 {
+		return 0
+	}
 	last := p.Visits[len(p.Visits)-1].Steps
 	return last[len(last)-1].Number
 }

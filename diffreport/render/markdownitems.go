@@ -72,12 +72,13 @@ func materialItems(p *paper) []item {
 }
 
 func labelItems(p *paper) []item {
-	return each(p.Labels, func(l labelPart) item {
+	strips := each(p.Strips, func(holder string) item { return item{text: "- " + escape(stripFor(holder))} })
+	return append(each(p.Labels, func(l labelPart) item {
 		if l.Times > 1 {
 			return item{text: fmt.Sprintf("- %s, %d times", code(l.Text), l.Times)}
 		}
 		return item{text: "- " + code(l.Text)}
-	})
+	}), strips...)
 }
 
 func testItems(p *paper) []item {
@@ -89,11 +90,7 @@ func testItems(p *paper) []item {
 func findingItems(list []findingPart) []item {
 	return each(list, func(f findingPart) item {
 		text := fmt.Sprintf("- %s, %s: %s", escape(f.Severity), code(f.Rule), escape(f.Message))
-		text += factLines(f.Working)
-		if f.Source != "" {
-			text += "\n  - source: " + escape(f.Source)
-		}
-		return item{text: text}
+		return item{text: text + factLines(f.Terms())}
 	})
 }
 

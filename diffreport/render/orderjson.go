@@ -2,7 +2,6 @@ package render
 
 import (
 	"io"
-	"slices"
 	"time"
 
 	"homerun/diffreport"
@@ -173,23 +172,6 @@ func OrderJSON(w io.Writer, o diffreport.Order) error {
 		BackOut:  each(o.BackOut, func(b diffreport.Back) backJSON { return backJSON(b) }),
 		Findings: findingsJSON{findings(o.Introduced, true), findings(o.Cleared, false)},
 	})
-}
-
-// each turns a list into another, never into null.
-func each[From, To any](list []From, turn func(From) To) []To {
-	out := make([]To, len(list))
-	for i, item := range list {
-		out[i] = turn(item)
-	}
-	return out
-}
-
-func texts(list []string) []string { return append([]string{}, list...) }
-
-func sorted(list []string) []string {
-	list = texts(list)
-	slices.Sort(list)
-	return list
 }
 
 func asChange(c diffreport.Change) changeJSON {

@@ -1,11 +1,11 @@
 package render
 
 import (
+	"bufio"
 	_ "embed"
 	"fmt"
 	"html/template"
 	"io"
-	"strings"
 )
 
 //go:embed page/page.html
@@ -18,33 +18,28 @@ var drawingText string
 var styleText string
 
 // OrderPage writes orders as one page of HTML that stands alone: it loads
-// nothing and runs nothing, prints with a sheet for each visit, and reads on a
-// telephone. The error is that of the writer.
+// nothing and runs nothing, prints with the steps of a visit kept together, and
+// reads on a telephone. The error is that of the writer.
 func OrderPage(w io.Writer, jobs []Job) error {
-	papers := make([]*paper, len(jobs))
-	for i, j := range jobs {
-		papers[i] = paperOf(j)
+	sheets := make([]*orderSheets, len(jobs))
+	for i := range jobs {
+		sheets[i] = sheetsOf(i, &jobs[i])
 	}
 	t, err := pageTemplate()
 	if err != nil {
 		panic("render: the page's own text: " + err.Error())
 	}
-	var page strings.Builder
-	if err = t.ExecuteTemplate(&page, "page", papers); err != nil {
-		panic("render: the page's own text: " + err.Error())
-	}
-	_, err = io.WriteString(w, page.String())
-	return err
+	return execute(w, t, "page", sheets)
 }
 
 // pageTemplate is the page's text with the functions that it calls. What the
 // records hold is escaped by the template for the place where it stands.
 func pageTemplate() (*template.Template, error) {
-	t := template.New("").Funcs(drawingFuncs()).Funcs(template.FuncMap{
-		"numbered": func(at int, part any) within { return within{At: at, Paper: part} },
-		"titled":   func(title string, items []findingPart) titled { return titled{title, items} },
-		"names":    list,
-		"pieces":   pieces,
+	t := template.New("").Funcs(mapFuncs()).Funcs(template.FuncMap{
+		"titled": func(title string, items []findingPart) titled { return titled{title, items} },
+		"names":  list,
+		"pieces": pieces,
+		"few":    few,
 	})
 	for _, text := range []string{pageText, drawingText, fmt.Sprintf("{{define %q}}%s{{end}}", "style", styleText)} {
 		if _, err := t.Parse(text); err != nil {
@@ -54,14 +49,36 @@ func pageTemplate() (*template.Template, error) {
 	return t, nil
 }
 
-// within is a part of one of the page's orders, which keeps the links inside
-// the page apart.
-type within struct {
-	At    int
-	Paper any
-}
-
 type titled struct {
 	Title string
 	Items []findingPart
+}
+
+// execute writes a page as it is made: one of a large order does not have to be
+// held. Anything but the writer's failure is a mistake in the page's own text.
+func execute(w io.Writer, t *template.Template, name string, data any) error {
+	out := &keeper{w: w}
+	buffered := bufio.NewWriterSize(out, 1<<16)
+	err := t.ExecuteTemplate(buffered, name, data)
+	if err == nil {
+		err = buffered.Flush()
+	}
+	if err != nil && out.err == nil {
+		panic("render: the page's own text: " + err.Error())
+	}
+	return out.err
+}
+
+// A keeper keeps the first error of a writer.
+type keeper struct {
+	w   io.Writer
+	err error
+}
+
+func (k *keeper) Write(p []byte) (int, error) {
+	n, err := k.w.Write(p)
+	if k.err == nil {
+		k.err = err
+	}
+	return n, err
 }

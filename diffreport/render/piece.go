@@ -12,16 +12,29 @@ type piece struct {
 	Whole bool
 }
 
+const (
+	// shortest is how many characters stand on a line wherever a page is read; a
+	// sentence of so many is not torn at all.
+	shortest = 36
+	// longestWhole is how long a word may be that is kept whole: longer ones have
+	// to be torn where a page is narrow.
+	longestWhole = 28
+)
+
 // pieces divides a sentence into words that a browser would tear at their
 // hyphens, and what stands between them.
 func pieces(sentence string) []piece {
-	// longer words have to be torn where a page is narrow
-	const longest = 28
+	if len(sentence) <= shortest {
+		return []piece{{Text: sentence}}
+	}
 	var all []piece
 	rest := 0
 	for at := 0; at < len(sentence); {
-		end := at + strings.IndexByte(sentence[at:]+" ", ' ')
-		if word := sentence[at:end]; strings.ContainsRune(word, '-') && utf8.RuneCountInString(word) <= longest {
+		end := len(sentence)
+		if gap := strings.IndexByte(sentence[at:], ' '); gap >= 0 {
+			end = at + gap
+		}
+		if word := sentence[at:end]; strings.ContainsRune(word, '-') && utf8.RuneCountInString(word) <= longestWhole {
 			if at > rest {
 				all = append(all, piece{Text: sentence[rest:at]})
 			}

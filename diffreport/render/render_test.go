@@ -43,7 +43,7 @@ func TestOrders(t *testing.T) {
 			}
 			order := orderOf(t, archive)
 			var text bytes.Buffer
-			if err := render.OrderText(&text, order, console.Options{}); err != nil {
+			if err := render.OrderText(&text, render.Job{Order: order}, console.Options{}); err != nil {
 				t.Fatal(err)
 			}
 			fits(t, text.String())
@@ -259,7 +259,7 @@ func TestAnOrderOfNothing(t *testing.T) {
 	t.Parallel()
 	order := diffreport.Plan(nil, nil, diffreport.Compare(nil, nil, diffreport.Options{}), diffreport.PlanOptions{})
 	strictOrder(t, order)
-	if err := render.OrderText(failing{}, order, console.Options{}); err == nil {
+	if err := render.OrderText(failing{}, render.Job{Order: order}, console.Options{}); err == nil {
 		t.Error("a writer that fails is an error")
 	}
 }

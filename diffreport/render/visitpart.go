@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"homerun/diffreport"
-	"homerun/diffreport/drawing"
 	"homerun/schema"
 	"homerun/schema/plant"
 )
@@ -18,7 +17,6 @@ type visitPart struct {
 	Space, Title string
 	Steps        []stepPart
 	Cautions     []caution
-	Faces        []drawing.Face
 }
 
 type stepPart struct {
@@ -35,14 +33,13 @@ type stepPart struct {
 }
 
 func (p *paper) visits(j *Job) {
-	faces := drawing.Faces(&j.Order, j.Base, j.Head)
 	number := make(map[string]int, len(j.Order.Cautions))
 	for i, text := range j.Order.Cautions {
 		number[text] = i + 1
 	}
 	all := j.Order.Visits()
-	for i, v := range all {
-		part := visitPart{Number: v.Number, Of: len(all), Order: p.Number, Space: schema.Printable(v.Space), Title: spaceTitle(j, v.Space), Faces: faces[i]}
+	for _, v := range all {
+		part := visitPart{Number: v.Number, Of: len(all), Order: p.Number, Space: schema.Printable(v.Space), Title: spaceTitle(j, v.Space)}
 		if v.Space == "" {
 			part.Space = "a place that the records do not state"
 		}

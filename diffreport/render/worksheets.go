@@ -21,6 +21,9 @@ func sheets(papers []*paper) []sheet {
 		for _, l := range p.Labels {
 			labels.rows = append(labels.rows, []any{p.Plant, p.Number, l.Text, l.Times})
 		}
+		for _, holder := range p.Strips {
+			labels.rows = append(labels.rows, []any{p.Plant, p.Number, stripFor(holder), 1})
+		}
 		for _, t := range p.Tests {
 			tests.rows = append(tests.rows, []any{p.Plant, p.Number, t.Record, t.Limit, t.Reason, "", "", ""})
 		}

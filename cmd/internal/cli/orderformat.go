@@ -19,7 +19,7 @@ func (a *app) orderWriter(ctx context.Context, o orderFlags) (func(io.Writer, []
 		page.Colour = page.Colour && o.output == ""
 		return func(w io.Writer, jobs []render.Job) error {
 			for _, j := range jobs {
-				if err := render.OrderText(w, j.Order, page); err != nil {
+				if err := render.OrderText(w, j, page); err != nil {
 					return err
 				}
 			}
