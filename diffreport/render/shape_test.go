@@ -39,7 +39,8 @@ func shape(t *testing.T, page string) []string {
 // isWhole says whether an element only keeps a label together, which depends on
 // the text.
 func isWhole(n *html.Node) bool {
-	return n.Data == "i" && len(n.Attr) == 0
+	return n.Data == "i" && len(n.Attr) == 0 ||
+		n.Data == "span" && len(n.Attr) == 1 && n.Attr[0] == html.Attribute{Key: "class", Val: "whole"}
 }
 
 // textsOf lists the texts of a page, outside of style and script.
