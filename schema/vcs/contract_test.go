@@ -25,10 +25,10 @@ func (r *repo) open(reader vcs.Reader) *vcs.Repo {
 	return opened
 }
 
-func check(t *testing.T, err error) {
-	t.Helper()
+func check(tb testing.TB, err error) {
+	tb.Helper()
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 }
 

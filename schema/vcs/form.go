@@ -3,6 +3,7 @@ package vcs
 import (
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -69,6 +70,11 @@ func extensions(at place) (string, error) {
 		return "", err
 	}
 	defer func() { _ = file.Close() }()
+	return extension(file)
+}
+
+// extension reads the first such extension from a config file.
+func extension(file io.Reader) (string, error) {
 	cfg := config.New()
 	if err := guard(func() error { return config.NewDecoder(file).Decode(cfg) }); err != nil {
 		return "", fmt.Errorf("config: %w", err)

@@ -147,15 +147,24 @@ func (g *goGit) index(context.Context) ([]Entry, error) {
 		return nil, fmt.Errorf("index: %w", err)
 	}
 	defer func() { _ = file.Close() }()
-	if info, err := file.Stat(); err != nil || info.Size() > maxIndex {
+	if info, statErr := file.Stat(); statErr != nil || info.Size() > maxIndex {
 		return nil, fmt.Errorf("index %s: %w", g.place.index, ErrTooLarge)
 	}
-	var decoded index.Index
-	if err := guard(func() error { return index.NewDecoder(bufio.NewReader(file)).Decode(&decoded) }); err != nil {
+	entries, err := decodeIndex(file)
+	if err != nil {
 		return nil, fmt.Errorf("index %s: %w", g.place.index, err)
 	}
+	return entries, nil
+}
+
+// decodeIndex reads an index file.
+func decodeIndex(file io.Reader) ([]Entry, error) {
+	var decoded index.Index
+	if err := guard(func() error { return index.NewDecoder(bufio.NewReader(file)).Decode(&decoded) }); err != nil {
+		return nil, err
+	}
 	if len(decoded.Entries) > MaxEntries {
-		return nil, fmt.Errorf("index %s: %d files, limit %d: %w", g.place.index, len(decoded.Entries), MaxEntries, ErrTooLarge)
+		return nil, fmt.Errorf("%d files, limit %d: %w", len(decoded.Entries), MaxEntries, ErrTooLarge)
 	}
 	entries := make([]Entry, 0, len(decoded.Entries))
 	for _, e := range decoded.Entries {

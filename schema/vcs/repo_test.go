@@ -11,16 +11,16 @@ import (
 
 // repo is a repository made by the real git for a test, and where in it the user stands.
 type repo struct {
-	t   *testing.T
+	t   testing.TB
 	dir string
 	env []string
 }
 
 // environment is one that depends on nothing of the machine but where git is.
-func environment(t *testing.T) []string {
-	t.Helper()
+func environment(tb testing.TB) []string {
+	tb.Helper()
 	return []string{
-		"PATH=" + os.Getenv("PATH"), "HOME=" + t.TempDir(), "GIT_CONFIG_NOSYSTEM=1", "LC_ALL=C",
+		"PATH=" + os.Getenv("PATH"), "HOME=" + tb.TempDir(), "GIT_CONFIG_NOSYSTEM=1", "LC_ALL=C",
 		"GIT_AUTHOR_NAME=Åsa Records", "GIT_AUTHOR_EMAIL=asa@example.org", "GIT_AUTHOR_DATE=1551600000 +0130",
 		"GIT_COMMITTER_NAME=Bo Keeper", "GIT_COMMITTER_EMAIL=bo@example.org", "GIT_COMMITTER_DATE=1551603600 -0500",
 		"GIT_CONFIG_COUNT=2", "GIT_CONFIG_KEY_0=init.defaultBranch", "GIT_CONFIG_VALUE_0=main",

@@ -13,7 +13,7 @@ var forms = []struct {
 	make func(f *repo) *repo
 }{
 	{"plain", true, func(f *repo) *repo { return f.plant() }},
-	{"packed", true, func(f *repo) *repo {
+	{"packed objects and refs", true, func(f *repo) *repo {
 		r := f.plant()
 		r.git("gc", "-q", "--prune=now")
 		r.git("pack-refs", "--all")
@@ -82,9 +82,28 @@ var forms = []struct {
 		r.git("add", "empty.hcl")
 		return r
 	}},
+	{"index version 2", true, func(f *repo) *repo {
+		r := f.plant()
+		r.git("update-index", "--index-version", "2")
+		return r.indexVersion(2)
+	}},
+	{"index version 3", true, func(f *repo) *repo {
+		r := f.plant()
+		r.write("announced.hcl", "later\n")
+		r.git("add", "-N", "announced.hcl")
+		r.git("update-index", "--skip-worktree", "floor/1.hcl")
+		r.git("update-index", "--assume-unchanged", "plant.hcl")
+		return r.indexVersion(3)
+	}},
 	{"index version 4", true, func(f *repo) *repo {
 		r := f.plant()
 		r.git("update-index", "--index-version", "4")
+		return r.indexVersion(4)
+	}},
+	{"fsmonitor, a hook", true, func(f *repo) *repo { return f.plant().monitored() }},
+	{"fsmonitor, git's own", true, func(f *repo) *repo {
+		r := f.plant().monitored()
+		r.git("config", "core.fsmonitor", "true")
 		return r
 	}},
 	{"untracked cache", true, func(f *repo) *repo {
@@ -131,6 +150,13 @@ var forms = []struct {
 		r.git("worktree", "add", "-q", "../linked", "wing")
 		return r.in(filepath.Join(filepath.Dir(r.dir), "linked"))
 	}},
+	{"git folder set apart", true, func(f *repo) *repo { return f.plant("--separate-git-dir=apart.git") }},
+	{"work tree by config", true, func(f *repo) *repo {
+		r := f.plant()
+		check(f.t, os.Rename(filepath.Join(r.dir, ".git"), filepath.Join(f.dir, "apart.git")))
+		r.with("GIT_DIR="+filepath.Join(f.dir, "apart.git")).git("config", "core.worktree", r.dir)
+		return r.in(filepath.Join(f.dir, "apart.git"))
+	}},
 	{"deep in a submodule", true, func(f *repo) *repo {
 		r := linked(f)
 		return r.in(filepath.Join(r.dir, "module", "floor"))
@@ -157,6 +183,12 @@ var forms = []struct {
 		check(f.t, os.Mkdir(filepath.Join(r.dir, ".git", "objects"), 0o755))
 		return r.with("GIT_OBJECT_DIRECTORY=../objects")
 	}},
+	{"more objects by environment", false, func(f *repo) *repo {
+		r := f.plant()
+		check(f.t, os.Rename(filepath.Join(r.dir, ".git", "objects"), filepath.Join(f.dir, "more")))
+		check(f.t, os.Mkdir(filepath.Join(r.dir, ".git", "objects"), 0o755))
+		return r.with("GIT_ALTERNATE_OBJECT_DIRECTORIES=" + filepath.Join(f.dir, "more"))
+	}},
 	{"sparse checkout", false, func(f *repo) *repo {
 		r := f.plant()
 		r.commit("wing/a.hcl", "a\n", "Add a wing")
@@ -170,6 +202,18 @@ var forms = []struct {
 		return r
 	}},
 	{"SHA-256", false, func(f *repo) *repo { return f.plant("--object-format=sha256") }},
+	{"SHA-256, split index of version 4", false, func(f *repo) *repo {
+		r := f.plant("--object-format=sha256")
+		r.git("update-index", "--index-version", "4")
+		r.git("update-index", "--split-index")
+		return r
+	}},
+	{"SHA-256, sparse index", false, func(f *repo) *repo {
+		r := f.plant("--object-format=sha256")
+		r.commit("wing/a.hcl", "a\n", "Add a wing")
+		r.git("sparse-checkout", "set", "--cone", "--sparse-index", "wing")
+		return r
+	}},
 	{"reftable", false, func(f *repo) *repo {
 		if _, err := f.run("init", "-q", "--ref-format=reftable", "probe"); err != nil {
 			f.t.Skip("this git cannot make a reftable repository")
@@ -181,38 +225,15 @@ var forms = []struct {
 		r.git("replace", "--graft", "HEAD~1")
 		return r
 	}},
+	{"replaced file", false, func(f *repo) *repo {
+		r := f.plant()
+		r.git("replace", r.ask("rev-parse", "HEAD:plant.hcl"), r.ask("rev-parse", "HEAD:floor/1.hcl"))
+		return r
+	}},
 	{"partial clone, all fetched", false, func(f *repo) *repo {
 		r := f.plant()
 		r.git("config", "uploadpack.allowFilter", "true")
 		r.git("clone", "-q", "--filter=blob:none", "file://"+r.dir, "../partial")
 		return r.in(filepath.Join(filepath.Dir(r.dir), "partial"))
 	}},
-}
-
-// conflict makes a merge that stopped: one path changed on both sides, one removed on one side.
-func conflict(f *repo) *repo {
-	r := f.plant()
-	r.git("commit", "-qm", "Add floor 3")
-	r.git("switch", "-q", "--force", "-c", "other")
-	r.commit("plant.hcl", "theirs\n", "Their change")
-	r.git("switch", "-q", "main")
-	r.commit("plant.hcl", "ours\n", "Our change")
-	if _, err := r.run("merge", "other"); err == nil {
-		f.t.Fatal("the merge was expected to stop")
-	}
-	return r
-}
-
-// linked makes a repository with symbolic links, an executable file and a submodule.
-func linked(f *repo) *repo {
-	r := f.plant()
-	for name, target := range map[string]string{"inside": "plant.hcl", "outside": "../../secret", "folder": "floor"} {
-		check(f.t, os.Symlink(target, filepath.Join(r.dir, name)))
-	}
-	r.write("run.sh", "#!/bin/sh\n")
-	check(f.t, os.Chmod(filepath.Join(r.dir, "run.sh"), 0o755))
-	r.git("add", "inside", "outside", "folder", "run.sh")
-	r.git("submodule", "-q", "add", r.dir, "module")
-	r.git("commit", "-qm", "Links and a submodule")
-	return r
 }
