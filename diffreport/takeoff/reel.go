@@ -27,7 +27,7 @@ func (c *counter) reel(it *Item) {
 	var tooLong []string
 	for _, p := range pieces {
 		length := withWaste(p.length, c.options.Waste)
-		it.Gross = plus(it.Gross, length)
+		it.Gross = it.Gross.Plus(length)
 		if c.options.Reel > 0 && length > c.options.Reel {
 			tooLong = append(tooLong, p.run)
 			continue
@@ -40,7 +40,7 @@ func (c *counter) reel(it *Item) {
 	it.Reels = &Reels{Size: c.options.Reel, TooLong: tooLong}
 	var sum unit.Length
 	for _, l := range gross {
-		sum = plus(sum, l)
+		sum = sum.Plus(l)
 	}
 	it.Reels.Least = int((sum + c.options.Reel - 1) / c.options.Reel)
 	it.Reels.Whole = reelsOf(gross, c.options.Reel)

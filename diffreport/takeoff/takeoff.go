@@ -158,17 +158,10 @@ func (c *counter) part(it *Item, record string) *Part {
 // metres adds a length.
 func (c *counter) metres(group, name, record string, length unit.Length) {
 	it := c.item(group, name)
-	it.Length = plus(it.Length, length)
+	it.Length = it.Length.Plus(length)
 	share := c.part(it, record)
 	share.Count++
-	share.Length = plus(share.Length, length)
-}
-
-func plus(a, b unit.Length) unit.Length {
-	if sum := a + b; sum >= a {
-		return sum
-	}
-	return 1<<63 - 1
+	share.Length = share.Length.Plus(length)
 }
 
 func (c *counter) finish() Takeoff {

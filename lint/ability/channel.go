@@ -28,16 +28,13 @@ type Channel struct {
 }
 
 // Total is the length with what is assumed.
-func (c *Channel) Total() unit.Length { return plus(plus(c.Fixed, c.Patched), c.Assumed) }
+func (c *Channel) Total() unit.Length { return c.Fixed.Plus(c.Patched).Plus(c.Assumed) }
 
 // Of works out everything about a channel.
 func Of(p *plant.Plant, c *plant.Channel) *Channel {
 	out := &Channel{Channel: c, Plant: p, Medium: mediumOf(c), Stations: stations(c)}
 	out.Fixed, out.Known = c.LinkLength()
-	for _, cord := range c.Cords {
-		length, _ := cord.CordLength()
-		out.Patched = plus(out.Patched, length)
-	}
+	out.Patched, _ = c.Corded(0)
 	out.lengthGaps()
 	switch out.Medium {
 	case plant.TwistedPair:
@@ -151,12 +148,4 @@ func (c *Channel) lengthGaps() {
 
 func lengthGap(r *plant.Run) Gap {
 	return Gap{schema.Printable(r.Label), "states no length"}
-}
-
-// plus adds two lengths and stays at the greatest one instead of running over.
-func plus(a, b unit.Length) unit.Length {
-	if sum := a + b; sum >= a {
-		return sum
-	}
-	return 1<<63 - 1
 }

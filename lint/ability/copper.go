@@ -60,7 +60,7 @@ func copperOf(p *plant.Plant, c *plant.Channel) (*copper, Gap) {
 	if k.limits, ok = standard.Lengths(p.Regime, k.cables); !ok {
 		return nil, Gap{schema.Printable(p.Name()), "its standard has no lengths for category " + k.cables.String()}
 	}
-	k.measure()
+	k.cords, k.assumed = c.Corded(k.limits.Cords)
 	return k, Gap{}
 }
 
@@ -72,14 +72,15 @@ func (k *copper) run(r *plant.Run) Gap {
 		return Gap{schema.Printable(r.Label), "its type of cable states no category"}
 	}
 	k.part(category.String(), r.Entry)
-	if code, known := r.Cable.Screen(); !known || code == "U/UTP" || code == "UTP" {
-		k.shield = standard.Unscreened
+	code, _ := r.Cable.Screen()
+	if shield, _ := standard.ShieldOf(code); shield == standard.Unscreened {
+		k.shield = shield
 	}
 	length, stated := r.Length()
 	if !stated && k.known {
 		k.known, k.missing = false, lengthGap(r)
 	}
-	k.links = plus(k.links, length)
+	k.links = k.links.Plus(length)
 	k.warm(r)
 	return Gap{}
 }
@@ -90,19 +91,6 @@ func (k *copper) part(word string, e schema.Entry) {
 	category, err := standard.ParseCategory(word)
 	if err == nil && (k.low == 0 || category.Weaker(k.low)) {
 		k.low, k.weakest = category, e
-	}
-}
-
-// measure adds up the cords, with the allowance where one is not recorded.
-func (k *copper) measure() {
-	open := k.OpenStart || k.OpenEnd
-	for _, cord := range k.Cords {
-		length, stated := cord.CordLength()
-		open = open || !stated
-		k.cords = plus(k.cords, length)
-	}
-	if open {
-		k.assumed = max(0, k.limits.Cords-k.cords)
 	}
 }
 
@@ -118,8 +106,8 @@ func (k *copper) warm(r *plant.Run) {
 }
 
 // recorded is the length of what is recorded, total with what is assumed.
-func (k *copper) recorded() unit.Length { return plus(k.links, k.cords) }
-func (k *copper) total() unit.Length    { return plus(k.recorded(), k.assumed) }
+func (k *copper) recorded() unit.Length { return k.links.Plus(k.cords) }
+func (k *copper) total() unit.Length    { return k.recorded().Plus(k.assumed) }
 
 // lengthTerms are the lengths that make up the channel, and their sum.
 func (k *copper) lengthTerms() []Term {

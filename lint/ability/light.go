@@ -66,7 +66,7 @@ func (l *light) add(noun string, e schema.Entry, cable *plant.Cable, declared fu
 		l.known, l.missing = false, Gap{schema.Printable(e.Label), "states no length"}
 	}
 	l.parts = append(l.parts, standard.FibrePart{Name: noun + schema.Printable(e.Label), Fibre: class, Length: length})
-	l.length = plus(l.length, length)
+	l.length = l.length.Plus(length)
 	if !slices.Contains(l.classes, class) {
 		l.classes = append(l.classes, class)
 	}

@@ -130,7 +130,7 @@ func (c *weakCheck) fails(l *copperLink, own standard.Category) (failure, bool) 
 			return failure{run: r, application: application, with: with}, true
 		}
 		channel, stated := c.copper.channel(l.Channel)
-		length := plus(channel.links, channel.cords)
+		length := channel.links.Plus(channel.cords)
 		if stated && length > with.Possible && length <= by.Possible {
 			return failure{run: r, application: application, with: with, channel: length}, true
 		}

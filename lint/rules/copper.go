@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"math"
 	"strings"
 
 	"homerun/lint"
@@ -41,23 +40,11 @@ func newCopper(p *lint.Pass) *copper {
 		t := twisted{category: category}
 		t.wire, t.wireKnown = schema.CableConductors.In(c.Record())
 		if code, known := c.Screen(); known {
-			t.shield, t.screenKnown = shieldOf(code)
+			t.shield, t.screenKnown = standard.ShieldOf(code)
 		}
 		k.of[c] = t
 	}
 	return k
-}
-
-// shieldOf says whether a construction has any screen. The older words for a
-// screened cable leave open which, not whether.
-func shieldOf(code string) (s standard.Shield, known bool) {
-	switch code {
-	case "":
-		return standard.Unscreened, false
-	case "U/UTP", "UTP":
-		return standard.Unscreened, true
-	}
-	return standard.Screened, true
 }
 
 // A copperLink is a permanent link of twisted pair in use.
@@ -117,26 +104,18 @@ func (k *copper) channel(c *plant.Channel) (view copperChannel, ok bool) {
 		if link.shield == standard.Unscreened {
 			view.shield = standard.Unscreened
 		}
-		view.links = plus(view.links, length)
+		view.links = view.links.Plus(length)
 	}
 	view.limits, ok = standard.Lengths(k.pass.Plant.Regime, view.low)
 	if !ok {
 		return copperChannel{}, false
 	}
-	open := c.OpenStart || c.OpenEnd
-	for _, cord := range c.Cords {
-		length, stated := cord.CordLength()
-		open = open || !stated
-		view.cords = plus(view.cords, length)
-	}
-	if open {
-		view.assumed = max(0, view.limits.Cords-view.cords)
-	}
+	view.cords, view.assumed = c.Corded(view.limits.Cords)
 	return view, true
 }
 
 // total is the length of the channel with what is assumed.
-func (c *copperChannel) total() unit.Length { return plus(plus(c.links, c.cords), c.assumed) }
+func (c *copperChannel) total() unit.Length { return c.links.Plus(c.cords).Plus(c.assumed) }
 
 // tooLong says whether the length rules name the channel already: what is
 // computed from its length then has that cause and no other.
@@ -178,14 +157,6 @@ func (c *copperChannel) terms(in unit.System) []lint.Term {
 		add("cords not recorded", c.assumed, remark)
 	}
 	return append(terms, term("channel", strings.Join(sum, " + ")+" = "+c.total().Text(in)))
-}
-
-// plus adds two lengths and stays at the greatest one instead of running over.
-func plus(a, b unit.Length) unit.Length {
-	if a > 0 && b > math.MaxInt64-a {
-		return math.MaxInt64
-	}
-	return a + b
 }
 
 // degree is how a finding counts that rests on a source: what is not confirmed

@@ -101,12 +101,12 @@ func (g *light) channel(c *plant.Channel) (view lightChannel, ok bool) {
 			if !stated || !see(g.of[r.Cable]) {
 				return lightChannel{}, false
 			}
-			view.total = plus(view.total, length)
+			view.total = view.total.Plus(length)
 		}
 	}
 	for _, cord := range c.Cords {
 		length, _ := cord.CordLength()
-		view.total = plus(view.total, length)
+		view.total = view.total.Plus(length)
 		if class, known := g.of[cord.Cable]; known && !see(class) {
 			return lightChannel{}, false
 		}

@@ -53,7 +53,7 @@ func firstPoint(l *plant.Link) (point *plant.Port, fixed unit.Length, known bool
 		if !stated {
 			return nil, 0, false
 		}
-		fixed = plus(fixed, length)
+		fixed = fixed.Plus(length)
 		if joint.Holder.Kind.Name == schema.KindConsolidation {
 			return joint, fixed, true
 		}

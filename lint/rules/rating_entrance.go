@@ -102,13 +102,13 @@ func (in *stretch) pass(w *plant.Pathway, extended answer, units unit.System) {
 		in.terms = append(in.terms, term("metal conduit "+name, "moves the entrance inwards"))
 		return
 	case extended == maybe:
-		in.perhaps = plus(in.perhaps, length)
+		in.perhaps = in.perhaps.Plus(length)
 		in.terms = append(in.terms, term("conduit "+name, "up to "+length.Text(units)+", where it is not of metal"))
 	case placed(w):
-		in.surely = plus(in.surely, length)
+		in.surely = in.surely.Plus(length)
 		in.terms = append(in.terms, term("pathway "+name, length.Text(units)))
 	default:
-		in.perhaps = plus(in.perhaps, length)
+		in.perhaps = in.perhaps.Plus(length)
 		in.terms = append(in.terms, term("pathway "+name, "up to "+length.Text(units)))
 	}
 	for _, s := range w.Through {

@@ -105,7 +105,7 @@ func (c *outsideCheck) judge(r *plant.Run, rule *standard.OutsidePlant, in stret
 	switch standing := lawOf(rule.Source, own); {
 	case in.surely > most:
 		c.Report(c.tooFar(r, in, most, standing.between(in.surely, feetOfEntrance, own)))
-	case plus(in.surely, in.perhaps) > most:
+	case in.surely.Plus(in.perhaps) > most:
 		standing.severity = lint.Observation
 		c.Report(c.tooFar(r, in, most, standing))
 	}
@@ -155,7 +155,7 @@ func (c *outsideCheck) undecided(r *plant.Run, rule *standard.OutsidePlant, e sc
 }
 
 func (c *outsideCheck) tooFar(r *plant.Run, in stretch, most unit.Length, law law) lint.Finding {
-	total := plus(in.surely, in.perhaps)
+	total := in.surely.Plus(in.perhaps)
 	shown, limit := total.Beside(most, c.Units())
 	word := ""
 	if in.perhaps > 0 {

@@ -1,6 +1,9 @@
 package unit
 
-import "strings"
+import (
+	"math"
+	"strings"
+)
 
 // Length is a length in nanometres, so that a ten-thousandth of an inch and of a foot
 // are whole numbers. It reaches over nine million kilometres.
@@ -160,3 +163,11 @@ func (l Length) Metres() float64 { return float64(l) / float64(Metre) }
 
 // Millimetres returns the length in millimetres, for formulas.
 func (l Length) Millimetres() float64 { return float64(l) / float64(Millimetre) }
+
+// Plus adds two lengths and stays at the greatest one instead of running over.
+func (l Length) Plus(m Length) Length {
+	if m > 0 && l > math.MaxInt64-m {
+		return math.MaxInt64
+	}
+	return l + m
+}
