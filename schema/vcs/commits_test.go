@@ -29,6 +29,7 @@ func (r *repo) checkHead(opened *vcs.Repo) {
 	r.checkLog(opened, vcs.LogOptions{})
 	r.checkLog(opened, vcs.LogOptions{Changes: true})
 	r.checkLog(opened, vcs.LogOptions{Changes: true, FirstParent: true})
+	r.checkAncestry(opened, head)
 }
 
 // checkCommit compares the fields of a commit with what git's formats print.

@@ -39,7 +39,7 @@ func (r *Repo) Log(ctx context.Context, o LogOptions) iter.Seq2[Commit, error] {
 			yield(Commit{}, err)
 			return
 		}
-		r.walk(ctx, args, yield)
+		r.walk(ctx, args, nil, yield)
 	}
 }
 
@@ -107,14 +107,14 @@ func changeArgs(o LogOptions) []string {
 	return args
 }
 
-// walk runs git and hands over each commit as soon as all of it was read.
-func (r *Repo) walk(ctx context.Context, args []string, yield func(Commit, error) bool) {
+// walk runs git and hands over each commit as soon as all of it was read. The names go to git's standard input.
+func (r *Repo) walk(ctx context.Context, args, names []string, yield func(Commit, error) bool) {
 	c, err := r.git.start(ctx, args...)
 	if err != nil {
 		yield(Commit{}, err)
 		return
 	}
-	_ = c.in.Close()
+	go feed(c.in, names)
 	tokens := nulTokens(c.out)
 	var p logParser
 	for tokens.Scan() {
@@ -146,7 +146,7 @@ func (r *Repo) walk(ctx context.Context, args []string, yield func(Commit, error
 // reencoded reads one commit through git, with its text turned into UTF-8.
 func (r *Repo) reencoded(ctx context.Context, id string) (Commit, error) {
 	found, failed := Commit{}, error(nil)
-	r.walk(ctx, append(logCommand(), "--no-patch", "--no-walk", id, "--"), func(c Commit, err error) bool {
+	r.walk(ctx, append(logCommand(), "--no-patch", "--no-walk", id, "--"), nil, func(c Commit, err error) bool {
 		found, failed = c, err
 		return failed == nil
 	})

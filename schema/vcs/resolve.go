@@ -23,8 +23,22 @@ func (r *Repo) Resolve(ctx context.Context, rev string) (Commit, error) {
 	}
 	id, err := r.reader.resolve(ctx, rev)
 	if when, ok := parseDate(rev, r.zone); ok && err != nil && ctx.Err() == nil {
-		id, err = r.atDate(ctx, rev, when)
+		id, err = r.atDate(ctx, "HEAD", rev, when)
 	}
+	if err != nil {
+		return Commit{}, err
+	}
+	return r.commit(ctx, id)
+}
+
+// OnDay gives the newest commit on the first-parent line of from, itself included, that was entered at or before a
+// date or time as Resolve reads them. Errors: ErrUnknownRevision where there is none, or where it is no date.
+func (r *Repo) OnDay(ctx context.Context, from, date string) (Commit, error) {
+	when, ok := parseDate(date, r.zone)
+	if !ok {
+		return Commit{}, fmt.Errorf("%.80q is no date: %w", date, ErrUnknownRevision)
+	}
+	id, err := r.atDate(ctx, from, date, when)
 	if err != nil {
 		return Commit{}, err
 	}
@@ -75,9 +89,9 @@ func parseDate(text string, zone *time.Location) (time.Time, bool) {
 	return time.Time{}, false
 }
 
-// atDate finds the commit of a time. Git's own reading of dates depends on the clock, so it is given seconds.
-func (r *Repo) atDate(ctx context.Context, text string, when time.Time) (string, error) {
-	head, err := r.reader.resolve(ctx, "HEAD")
+// atDate finds the commit of a time on the line of another. Git's own reading of dates depends on the clock, so it is given seconds.
+func (r *Repo) atDate(ctx context.Context, from, text string, when time.Time) (string, error) {
+	head, err := r.reader.resolve(ctx, from)
 	if err != nil {
 		return "", fmt.Errorf("%s: %w", text, err)
 	}
@@ -111,4 +125,10 @@ func (r *Repo) MergeBase(ctx context.Context, a, b string) (string, error) {
 		return "", err
 	}
 	return string(bytes.TrimSpace(out)), nil
+}
+
+// IsDate says whether a text is a date or time as Resolve reads them.
+func IsDate(text string) bool {
+	_, ok := parseDate(text, time.UTC)
+	return ok
 }
