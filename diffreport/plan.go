@@ -45,7 +45,7 @@ func Plan(base, head *plant.Plant, changes []Change, o PlanOptions) Order {
 		p, steps = draft(base, head, changes, mode{full: p.full})
 	}
 	order := Order{
-		Plant: p.name(), Base: o.Base, Head: o.Head, Number: orderNumber(o.Base, o.Head), Units: p.head.Units,
+		Plant: p.name(), Base: o.Base, Head: o.Head, Number: OrderNumber(o.Base, o.Head), Units: p.head.Units,
 		Changes: changes, Counts: Count(changes), Steps: steps,
 		Materials: p.materials(), Tests: p.tests, Duties: p.duties(),
 		Commits: o.Commits, Introduced: o.Introduced, Cleared: o.Cleared,
@@ -103,8 +103,9 @@ func (p *planner) name() string {
 	return p.head.Name()
 }
 
-// orderNumber names an order after the revisions that it leads from and to.
-func orderNumber(base, head string) string {
+// OrderNumber names an order after the revisions that it leads from and to; base
+// is empty where nothing was before.
+func OrderNumber(base, head string) string {
 	short := func(id string) string {
 		if id == "" {
 			return "start"

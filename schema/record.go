@@ -75,6 +75,9 @@ func (r *Record) Name() string {
 // Source is the text of the record's own block.
 func (r *Record) Source() string { return r.text[r.At.Start:r.At.End] }
 
+// Text is the text of the top-level block that the record is written in.
+func (r *Record) Text() string { return r.text }
+
 // An Entry is a record in its place: a file and where in it the record's
 // top-level block starts. The zero Entry is no record.
 type Entry struct {

@@ -233,7 +233,7 @@ func TestEveryEventIsFoundAndNoneInvented(t *testing.T) {
 			at = p.commit(merged, main, side)
 		}
 		for _, label := range []string{"M1", "M2", "M3", "S1", "S2"} {
-			h, err := history.Of(label, p.walk())
+			h, err := history.Of(history.Asked{Label: label}, p.walk())
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -261,11 +261,11 @@ func TestEveryEventIsFoundAndNoneInvented(t *testing.T) {
 func TestAWalkThatFailsIsAnError(t *testing.T) {
 	t.Parallel()
 	broken := errors.New("object missing")
-	_, err := history.Of("1A", func(yield func(history.Step, error) bool) { yield(history.Step{}, broken) })
+	_, err := history.Of(history.Asked{Label: "1A"}, func(yield func(history.Step, error) bool) { yield(history.Step{}, broken) })
 	if !errors.Is(err, broken) {
 		t.Errorf("got %v", err)
 	}
-	h, err := history.Of("1A", func(func(history.Step, error) bool) {})
+	h, err := history.Of(history.Asked{Label: "1A"}, func(func(history.Step, error) bool) {})
 	if err != nil || len(h.Events) != 0 {
 		t.Errorf("no commits, no events: %+v %v", h, err)
 	}
@@ -280,7 +280,7 @@ func TestABundlesOwnLife(t *testing.T) {
 	}
 	first := history.Step{Revision: history.Revision{ID: "1"}, Plant: text("a"), Boundary: true}
 	second := history.Step{Revision: history.Revision{ID: "2"}, Plant: text("b"), Parents: []history.Parent{{ID: "1", Plant: first.Plant}}}
-	h, err := history.Of("1-B-09", func(yield func(history.Step, error) bool) { _ = yield(second, nil) && yield(first, nil) })
+	h, err := history.Of(history.Asked{Label: "1-B-09"}, func(yield func(history.Step, error) bool) { _ = yield(second, nil) && yield(first, nil) })
 	if err != nil || len(h.Events) != 2 || h.Kind != "bundle" {
 		t.Fatalf("%+v %v", h, err)
 	}

@@ -2,6 +2,7 @@ package history
 
 import (
 	"iter"
+	"slices"
 
 	"homerun/diffreport"
 	"homerun/schema"
@@ -9,24 +10,26 @@ import (
 	"homerun/schema/unit"
 )
 
-// Of tells the life of a label from a walk over commits, children before their
-// parents, starting at the commit that is asked about. An error of the walk ends
-// it and is returned as it is. A label that no commit knows has no events.
+// Of tells the life of what is asked from a walk over commits, children before
+// their parents, starting at the commit that is asked about. An error of the walk
+// ends it and is returned as it is. A label that no commit knows has no events.
 //
 // A record whose own block is the same text in two commits did not change
 // between them, whatever else did.
-func Of(label string, steps iter.Seq2[Step, error]) (History, error) {
-	w := &walk{asked: label, traces: make(map[string][]trace), things: make(things)}
+func Of(asked Asked, steps iter.Seq2[Step, error]) (History, error) {
+	w := &walk{asked: asked, traces: make(map[string][]trace), things: make(things)}
 	first := true
 	for step, err := range steps {
 		if err != nil {
 			return History{}, err
 		}
 		if first {
-			w.traces[step.ID] = []trace{{label: label}}
+			w.traces[step.ID] = []trace{{label: asked.Label}}
 			first = false
 		}
-		w.visit(&step)
+		if err := w.visit(&step); err != nil {
+			return History{}, err
+		}
 	}
 	return w.history(), nil
 }
@@ -36,75 +39,85 @@ func Of(label string, steps iter.Seq2[Step, error]) (History, error) {
 type trace struct{ label, via string }
 
 type walk struct {
-	asked  string
+	asked  Asked
 	traces map[string][]trace
 	things things
 	events []Event
 	// about names the bearer that each event is about.
 	about []bearer
+	// on are the labels at the commit that is asked for.
+	on []string
 }
 
 // visit compares one commit with its parents and hands the traces on to them.
-func (w *walk) visit(step *Step) {
+func (w *walk) visit(step *Step) error {
 	traces := w.traces[step.ID]
 	delete(w.traces, step.ID)
 	for _, t := range traces {
-		if len(step.Parents) == 0 {
-			w.first(step, t)
-			continue
+		if step.ID == w.asked.On {
+			w.on = append(w.on, t.label)
 		}
-		w.compare(step, t)
+		look := w.compare
+		if len(step.Parents) == 0 {
+			look = w.first
+		}
+		if err := look(step, t); err != nil {
+			return err
+		}
 	}
+	return nil
 }
 
 // first is an event where a commit without parents holds the record.
-func (w *walk) first(step *Step, t trace) {
-	changes := diffreport.Compare(nil, step.Plant, diffreport.Options{})
-	if c := find(changes, t.label).now; c != nil {
-		e := event(step, t, c)
-		if step.Boundary {
-			e.Class, e.Summary, e.Why = diffreport.ClassRecordsOnly, "it stands here where this clone's history begins", "what came before is not in this clone"
-		}
-		w.add(e, bearer{step.ID, t.label})
+func (w *walk) first(step *Step, t trace) error {
+	_, here, err := step.look(t.label, w.asked.interest(), -1)
+	if err != nil || here == nil {
+		return err
 	}
+	s := w.see(nil, here, t.label)
+	about := bearer{step.ID, t.label}
+	if w.tells(s.now) {
+		w.add(beginning(step, event(step, t, s.now, s.units)), about)
+	}
+	for _, tie := range s.ties {
+		w.add(beginning(step, tieEvent(step, t, &tie, s.units)), about)
+	}
+	return nil
 }
 
-// A sighting is what happened to a label between a parent and a commit: now is
-// the change of the record that bears it, left that of the record that bore it
-// and does not any more.
-type sighting struct{ now, left *diffreport.Change }
-
-func find(changes []diffreport.Change, label string) sighting {
-	var s sighting
-	for i := range changes {
-		c := &changes[i]
-		switch {
-		case c.After.Record != nil && c.Label == label:
-			s.now = c
-		case c.After.Record == nil && c.Label == label, c.Former == label:
-			s.left = c
-		}
+// beginning tells an event at which a clone begins for what it is.
+func beginning(step *Step, e Event) Event {
+	if step.Boundary {
+		e.Class, e.Summary, e.Why = diffreport.ClassRecordsOnly, "it stands here where this clone's history begins", "what came before is not in this clone"
 	}
-	return s
+	return e
 }
 
-func (w *walk) compare(step *Step, t trace) {
+// tells says whether a change of what bears the label is told: where a port is
+// asked about, only what its holder came, went or was called.
+func (w *walk) tells(c *diffreport.Change) bool {
+	return c != nil && (w.asked.Port == 0 || c.Before.Record == nil || c.After.Record == nil || c.Former != "")
+}
+
+func (w *walk) compare(step *Step, t trace) error {
 	sights := make([]sighting, len(step.Parents))
 	untouched := false
 	for i, parent := range step.Parents {
-		if !same(parent.Plant, step.Plant, t.label) {
-			sights[i] = find(changes(parent.Plant, step.Plant, t.label), t.label)
+		before, after, err := step.look(t.label, w.asked.interest(), i)
+		if err != nil {
+			return err
 		}
-		if sights[i] == (sighting{}) {
+		sights[i] = w.see(before, after, t.label)
+		if sights[i].nothing() {
 			untouched = true
 			w.things.join(bearer{step.ID, t.label}, bearer{parent.ID, t.label})
 		}
 	}
 	if !untouched {
-		w.record(step, t, sights[0])
+		w.record(step, t, sights)
 	}
 	for i, parent := range step.Parents {
-		if untouched && sights[i] != (sighting{}) {
+		if untouched && !sights[i].nothing() {
 			continue // the merge took the record from the other side
 		}
 		next := t
@@ -113,6 +126,7 @@ func (w *walk) compare(step *Step, t trace) {
 		}
 		w.handOn(parent.ID, next, sights[i].now)
 	}
+	return nil
 }
 
 // handOn follows a trace into a parent: a relabelled record under its former
@@ -121,38 +135,60 @@ func (w *walk) handOn(parent string, t trace, now *diffreport.Change) {
 	if now != nil && now.Former != "" {
 		w.follow(parent, trace{now.Former, t.via})
 	}
-	if now == nil || now.Before.Record != nil && now.Former == "" || t.label == w.asked {
+	if now == nil || now.Before.Record != nil && now.Former == "" || t.label == w.asked.Label {
 		w.follow(parent, t)
 	}
 }
 
 // record adds the event of a commit that differs from all its parents, and that
 // of the earlier bearer of the label where the commit gave it to another.
-func (w *walk) record(step *Step, t trace, s sighting) {
-	parent := step.Parents[0].ID
-	if c := s.now; c != nil {
-		at := bearer{step.ID, t.label}
-		w.add(event(step, t, c), at)
-		switch {
-		case c.Former != "":
-			w.things.join(at, bearer{parent, c.Former})
-		case c.Before.Record != nil:
-			w.things.join(at, bearer{parent, t.label})
-			return
+func (w *walk) record(step *Step, t trace, sights []sighting) {
+	s, parent := sights[0], step.Parents[0].ID
+	at := bearer{step.ID, t.label}
+	before := bearer{parent, t.label}
+	switch c := s.now; {
+	case c == nil && s.left == nil:
+		w.things.join(at, before) // only what is tied to it came or went
+	case c != nil && c.Former != "":
+		before = bearer{parent, c.Former}
+		w.things.join(at, before)
+	case c != nil && c.Before.Record != nil:
+		w.things.join(at, before)
+	}
+	if w.tells(s.now) {
+		w.add(event(step, t, s.now, s.units), at)
+	}
+	for _, tie := range common(sights) {
+		about := at
+		if s.now == nil && s.left != nil {
+			about = before
 		}
-		if t.label != w.asked {
-			return
+		w.add(tieEvent(step, t, &tie, s.units), about)
+	}
+	if c := s.now; c != nil && (c.Before.Record != nil && c.Former == "" || t.label != w.asked.Label) {
+		return
+	}
+	if w.tells(s.left) {
+		w.add(event(step, t, s.left, s.units), bearer{parent, t.label})
+	}
+}
+
+// common are the ties that a commit made or cut against each of its parents:
+// what one side of a merge did is not the merge's doing.
+func common(sights []sighting) []tie {
+	var all []tie
+	for _, one := range sights[0].ties {
+		if !slices.ContainsFunc(sights[1:], func(s sighting) bool { return !slices.ContainsFunc(s.ties, one.same) }) {
+			all = append(all, one)
 		}
 	}
-	if s.left != nil {
-		w.add(event(step, t, s.left), bearer{parent, t.label})
-	}
+	return all
 }
 
 // add keeps an event once, however many traces came by it.
 func (w *walk) add(e Event, about bearer) {
 	for i := len(w.events) - 1; i >= 0 && w.events[i].ID == e.ID; i-- {
-		if have := &w.events[i]; have.Label == e.Label && have.Former == e.Former && have.Class == e.Class {
+		if have := &w.events[i]; have.Kind == e.Kind && have.Label == e.Label && have.Former == e.Former && have.Class == e.Class && have.Part == e.Part && have.Place == e.Place {
 			w.things.join(w.about[i], about)
 			return
 		}
@@ -176,7 +212,7 @@ func (w *walk) follow(id string, t trace) {
 
 // history numbers the lives from the oldest.
 func (w *walk) history() History {
-	h := History{Record: w.asked, Events: w.events}
+	h := History{Record: w.asked.Label, Port: w.asked.Port, Events: w.events, On: w.on}
 	number := make(map[bearer]int)
 	for i := len(h.Events) - 1; i >= 0; i-- {
 		thing := w.things.root(w.about[i])
@@ -186,63 +222,28 @@ func (w *walk) history() History {
 		h.Events[i].Life = number[thing]
 	}
 	h.Lives = len(number)
-	if len(h.Events) > 0 {
-		h.Kind = h.Events[0].Kind
+	for i := range h.Events {
+		if e := &h.Events[i]; e.Part == Own {
+			h.Kind = e.Kind
+			break
+		}
 	}
 	return h
 }
 
-// same says whether the label's record is the same block of text in both
-// plants, or in neither.
-func same(base, head *plant.Plant, label string) bool {
-	return base == head || lookup(base, label) == lookup(head, label)
-}
-
+// lookup finds the block that a label stands for, nil without one.
 func lookup(p *plant.Plant, label string) *schema.Record {
 	if p == nil {
 		return nil
 	}
-	if it, ok := p.Find(label); ok {
-		return it.Record()
-	}
-	if p.Entry.Record != nil && p.Entry.Label == label {
-		return p.Entry.Record
-	}
-	return nil
+	e, _ := entryOf(p, label)
+	return e.Record
 }
 
-// changes compares two plants. What a bundle states for its runs is listed with
-// the runs; for the life of the bundle it is put back.
-func changes(base, head *plant.Plant, label string) []diffreport.Change {
-	if base == nil {
-		base = &plant.Plant{}
-	}
-	if head == nil {
-		head = &plant.Plant{}
-	}
-	all := diffreport.Compare(base, head, diffreport.Options{})
-	if h := lookup(head, label); h != nil && h.Kind.Name == schema.KindBundle {
-		all = diffreport.WithBundle(all, base, head, label)
-	}
-	return all
-}
-
-func event(step *Step, t trace, c *diffreport.Change) Event {
-	e := Event{
-		Revision: step.Revision, Class: c.Class, Kind: c.Kind, Label: c.Label, Former: c.Former,
-		Summary: summary(c, step.units()), Why: c.Why, Meaning: c.Meaning, Fields: c.AllFields(step.units()), Via: t.via, Merge: len(step.Parents) > 1,
-		Whole: c.Before.Record == nil || c.After.Record == nil,
-	}
-	if c.After.Record == nil {
-		e.Label = t.label
-	}
-	return e
-}
-
-// units is the system in which the plant's quantities are printed.
-func (s *Step) units() unit.System {
-	if s.Plant == nil {
+// unitsOf is the system in which a plant's quantities are printed.
+func unitsOf(p *plant.Plant) unit.System {
+	if p == nil {
 		return unit.Metric
 	}
-	return s.Plant.Units
+	return p.Units
 }

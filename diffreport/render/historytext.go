@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 
 	"homerun/diffreport"
@@ -16,11 +17,7 @@ import (
 // paragraph an event. The error is that of the writer.
 func HistoryText(w io.Writer, h history.History, units unit.System, o console.Options) error {
 	page := console.New(w, o)
-	kind := h.Kind
-	if kind == "" {
-		kind = "record"
-	}
-	page.Line(0, 2, console.In(console.Strong, h.Record), console.Plain(fmt.Sprintf(", %s: %s", kind, count(len(h.Events), "event", "events"))))
+	page.Line(0, 2, console.In(console.Strong, portText(h.Record, h.Port)), console.Plain(", "+kindWords(h)+": "+told(h)))
 	if h.Lives > 1 {
 		page.Line(2, 2, console.Plain(fmt.Sprintf("the label has been given to %d different things; each is a life of its own", h.Lives)))
 	}
@@ -38,28 +35,75 @@ func HistoryText(w io.Writer, h history.History, units unit.System, o console.Op
 	return page.Err()
 }
 
+// portText is a label, with a port on it where one is meant.
+func portText(label string, port int64) string {
+	if port == 0 {
+		return label
+	}
+	return label + ":" + strconv.FormatInt(port, 10)
+}
+
+func kindWords(h history.History) string {
+	kind := h.Kind
+	if kind == "" {
+		kind = "record"
+	}
+	if h.Port != 0 {
+		return "a port of the " + kind
+	}
+	return kind
+}
+
+// told counts the events, and those that nobody asked for.
+func told(h history.History) string {
+	events := count(len(h.Events), "event", "events")
+	if h.LeftOut > 0 {
+		return fmt.Sprintf("%s, %d more left out", events, h.LeftOut)
+	}
+	return events
+}
+
 func eventText(page *console.Page, h history.History, e *history.Event, units unit.System) {
 	named := ""
-	if e.Label != h.Record {
+	if e.Label != h.Record && e.Part == history.Own {
 		named = e.Label + ": "
 	}
-	page.Line(0, 4, console.Plain(e.Time.Format("2006-01-02")+"  "), console.In(console.Strong, e.Class.String()), console.Plain("  "+named+headline(e)))
+	page.Line(0, 4, console.Plain(e.Time.Format("2006-01-02")+"  "), console.In(console.Strong, e.Class.String()), console.Plain("  "+named+headline(h, e)))
+	terms := fieldTerms(e, units)
+	terms = append(terms, [2]string{"why", e.Why}, [2]string{"by", authors(e)}, [2]string{"commit", fmt.Sprintf("%s, %s", short(e.ID), e.Subject)})
+	terms = append(terms, [2]string{"order", e.Order}, [2]string{"ordered", strings.Join(e.Orders, "; ")}, [2]string{"signature", e.Signature.String()}, [2]string{"brought by", broughtBy(e)})
+	page.Terms(4, slices.DeleteFunc(terms, func(t [2]string) bool { return t[1] == "" })...)
+}
+
+func fieldTerms(e *history.Event, units unit.System) [][2]string {
 	var terms [][2]string
 	for _, f := range e.Fields {
 		before, after := f.In(units)
 		terms = append(terms, [2]string{f.Name, transition(before, after)})
 	}
-	terms = append(terms, [2]string{"why", e.Why}, [2]string{"by", authors(e)}, [2]string{"commit", fmt.Sprintf("%s, %s", short(e.ID), e.Subject)}, [2]string{"signature", e.Signature.String()})
-	if e.Via != "" {
-		terms = append(terms, [2]string{"brought by", "merge " + short(e.Via)})
+	return terms
+}
+
+// broughtBy names the merge by which an event came, and what it says of the side
+// that it joined.
+func broughtBy(e *history.Event) string {
+	switch {
+	case e.Via == "":
+		return ""
+	case e.Merged.Branch() != "":
+		return fmt.Sprintf("merge %s of the branch %s", short(e.Via), e.Merged.Branch())
+	case e.Merged.Subject != "":
+		return fmt.Sprintf("merge %s, %s", short(e.Via), e.Merged.Subject)
 	}
-	page.Terms(4, slices.DeleteFunc(terms, func(t [2]string) bool { return t[1] == "" })...)
+	return "merge " + short(e.Via)
 }
 
 // headline is the event in a few words; its fields stand below it.
-func headline(e *history.Event) string {
+func headline(h history.History, e *history.Event) string {
 	text, _, _ := strings.Cut(e.Summary, ": ")
 	switch {
+	case e.Part != history.Own:
+		text = passage(h, e)
 	case e.Former != "":
 		text = "relabelled from " + e.Former + " to " + e.Label
 	case e.Whole:
@@ -74,6 +118,20 @@ func headline(e *history.Event) string {
 	}
 	if e.Merge {
 		text += ", in a merge that is as neither side had it"
+	}
+	return text
+}
+
+// passage says what came to a place, or went from it.
+func passage(h history.History, e *history.Event) string {
+	at := portText(e.Place, h.Port)
+	way := "came to"
+	if e.Part == history.Went {
+		way = "went from"
+	}
+	text := fmt.Sprintf("%s %s %s %s", e.Kind, e.Label, way, at)
+	if h.Port != 0 {
+		text += ", its end " + e.End
 	}
 	return text
 }

@@ -222,7 +222,7 @@ func TestHistoryDocuments(t *testing.T) {
 	}
 	first := at("1111111111aaaa", "41 m")
 	second := at("2222222222bbbb", "52.5 m", history.Parent{ID: first.ID, Plant: first.Plant})
-	h, err := history.Of("1A-A07", func(yield func(history.Step, error) bool) { _ = yield(second, nil) && yield(first, nil) })
+	h, err := history.Of(history.Asked{Label: "1A-A07"}, func(yield func(history.Step, error) bool) { _ = yield(second, nil) && yield(first, nil) })
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -144,7 +144,12 @@ func (s *source) verdicts(ctx context.Context, period *auditPeriod, files []stri
 
 // signature is what is known of a commit's signature.
 func (w *auditWalk) signature(c vcs.Commit) history.Signature {
-	switch w.verdicts[c.ID] {
+	return signatureOf(c, w.verdicts)
+}
+
+// signatureOf is what is known of a commit's signature, where verdicts were given.
+func signatureOf(c vcs.Commit, verdicts map[string]vcs.Verdict) history.Signature {
+	switch verdicts[c.ID] {
 	case vcs.VerdictGood:
 		return history.Good
 	case vcs.VerdictBad:

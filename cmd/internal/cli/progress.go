@@ -13,13 +13,15 @@ const patience = time.Second
 // A progress tells a user in front of a terminal, once a second, what takes so
 // long. A nil progress says nothing.
 type progress struct {
-	mu      sync.Mutex
-	w       io.Writer
-	doing   string
-	seconds int
-	over    bool
-	end     chan struct{}
-	once    sync.Once
+	mu    sync.Mutex
+	w     io.Writer
+	doing string
+	// done and of count the parts of the work, where it has parts.
+	done, of int
+	seconds  int
+	over     bool
+	end      chan struct{}
+	once     sync.Once
 }
 
 // watch begins to tell on a terminal; on anything else nobody waits for it.
@@ -36,7 +38,29 @@ func (p *progress) say(doing string) {
 	}
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.doing = doing
+	p.doing, p.of = doing, 0
+}
+
+// count names what is being done now, and how much of it is done. It may be
+// called from several goroutines.
+func (p *progress) count(doing string, done, of int) {
+	if p == nil {
+		return
+	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.doing != doing || p.of != of {
+		p.doing, p.of, p.done = doing, of, 0
+	}
+	p.done = max(p.done, done)
+}
+
+// left says how far counted work is and how long it takes at the pace so far.
+func (p *progress) left() string {
+	if p.of == 0 || p.done == 0 {
+		return p.doing
+	}
+	return fmt.Sprintf("%s %d of %d, about %d s left", p.doing, p.done, p.of, (p.seconds*(p.of-p.done)+p.done-1)/p.done)
 }
 
 // stop takes the line away. It may be called any number of times.
@@ -76,5 +100,5 @@ func (p *progress) tell() {
 		return
 	}
 	p.seconds++
-	_, _ = fmt.Fprintf(p.w, "\r\x1b[K%s, %d s", p.doing, p.seconds) // nothing depends on this line
+	_, _ = fmt.Fprintf(p.w, "\r\x1b[K%s, %d s", p.left(), p.seconds) // nothing depends on this line
 }

@@ -1,0 +1,228 @@
+package trail
+
+import (
+	"slices"
+
+	"homerun/diffreport/history"
+	"homerun/schema"
+	"homerun/schema/plant"
+	"homerun/schema/vcs"
+)
+
+// excerpt is the work of building as much of two plants as decides what happened
+// to one label between them.
+type excerpt struct {
+	*Trail
+	*followed
+
+	at *step
+	// before and after are commits, before empty where there is none, and parent
+	// the place of before among the parents.
+	before, after string
+	parent        int32
+
+	trees [2][]vcs.Entry
+	homes [2]home
+	texts map[string]string
+	// more says how often more a block stands on the later side.
+	more map[string]int
+	// differ are the records of the blocks that differ, on each side.
+	differ [2][]*schema.Record
+}
+
+// look gives the plants between which something may have happened to the label,
+// nil twice where nothing did.
+func (e *excerpt) look() (before, after *plant.Plant, err error) {
+	if !e.touched() {
+		return nil, nil, nil
+	}
+	e.refresh()
+	if err := e.settle(); err != nil {
+		return nil, nil, err
+	}
+	switch {
+	case !e.homes[0].sure || !e.homes[1].sure:
+		return e.whole()
+	case !e.homes[0].found && !e.homes[1].found:
+		return nil, nil, nil
+	case e.before != "" && (e.homes[0].dir != e.homes[1].dir || !slices.Equal(e.homes[0].dirs, e.homes[1].dirs)):
+		return e.whole()
+	}
+	if e.before == "" {
+		return e.first()
+	}
+	if err := e.compare(); err != nil {
+		return nil, nil, err
+	}
+	if !e.concerned() {
+		return nil, nil, nil
+	}
+	return e.plants()
+}
+
+// settle finds the plant on both sides.
+func (e *excerpt) settle() (err error) {
+	for s, commit := range []string{e.before, e.after} {
+		e.homes[s] = home{sure: true}
+		if commit == "" {
+			continue
+		}
+		if e.trees[s], err = e.tree(commit); err != nil {
+			return err
+		}
+		if e.homes[s], err = e.home(e.trees[s]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// compare finds the blocks that one side has more often than the other.
+func (e *excerpt) compare() error {
+	var ids []string
+	for _, d := range e.deltas() {
+		for _, b := range []int32{d.before, d.after} {
+			if b != none {
+				ids = append(ids, e.blobs[b].id)
+			}
+		}
+	}
+	var err error
+	if e.texts, err = e.load(ids); err != nil {
+		return err
+	}
+	e.more = make(map[string]int)
+	for _, d := range e.deltas() {
+		e.count(d.before, -1)
+		e.count(d.after, 1)
+	}
+	for block, n := range e.more {
+		if n == 0 {
+			delete(e.more, block)
+			continue
+		}
+		s := 1
+		if n < 0 {
+			s = 0
+		}
+		e.read += len(block)
+		for _, entry := range e.Reader.ReadPart("", block, func(string) bool { return true }).Entries {
+			e.differ[s] = append(append(e.differ[s], entry.Record), entry.Inner...)
+		}
+	}
+	return nil
+}
+
+// first builds the blocks of a first commit that name the label: with nothing
+// before them, no others bear on it.
+func (e *excerpt) first() (before, after *plant.Plant, err error) {
+	w := &wants{tokens: make(map[token]bool)}
+	w.want(e.label, defines)
+	if e.what == history.Ties {
+		w.want(e.label, mention)
+	}
+	if after, err = e.part(1, w); err != nil || enough(nil, after, w) {
+		return nil, after, err
+	}
+	return e.whole()
+}
+
+// deltas are the differences from the parent in files of the plant.
+func (e *excerpt) deltas() []delta {
+	var mine []delta
+	for _, d := range e.at.deltas {
+		if d.parent == e.parent && (e.homes[1].holds(e.paths[d.path]) || e.homes[0].holds(e.paths[d.path])) {
+			mine = append(mine, d)
+		}
+	}
+	return mine
+}
+
+func (e *excerpt) count(b int32, by int) {
+	if b == none {
+		return
+	}
+	for _, block := range schema.Blocks(e.texts[e.blobs[b].id]) {
+		e.more[block] += by
+	}
+}
+
+// concerned says whether any record that differs is of the label or, where that
+// is asked, names it.
+func (e *excerpt) concerned() bool {
+	for s := range e.differ {
+		if slices.ContainsFunc(e.differ[s], e.concerns) {
+			return true
+		}
+	}
+	return false
+}
+
+// names says whether a record refers to a label.
+func names(r *schema.Record, label string) bool {
+	for i := range r.Values {
+		if r.Values[i].Text == label || slices.Contains(r.Values[i].List, label) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(r.Inner, func(in *schema.Record) bool { return names(in, label) })
+}
+
+// plants builds the excerpts: the blocks that differ, those that bear on them,
+// and the plant record.
+func (e *excerpt) plants() (before, after *plant.Plant, err error) {
+	w := e.wants()
+	var sides [2]*plant.Plant
+	for s := range sides {
+		if s == 0 && e.before == "" || !e.homes[s].found {
+			continue
+		}
+		if sides[s], err = e.part(s, w); err != nil {
+			return nil, nil, err
+		}
+	}
+	if !enough(sides[0], sides[1], w) {
+		return e.whole()
+	}
+	return sides[0], sides[1], nil
+}
+
+// part builds one side.
+func (e *excerpt) part(s int, w *wants) (*plant.Plant, error) {
+	bearing := e.bearing(w)
+	for _, d := range e.deltas() {
+		if e.before == "" {
+			break
+		}
+		for _, b := range []int32{d.before, d.after} {
+			if b != none {
+				bearing.add(b)
+			}
+		}
+	}
+	var files []vcs.Entry
+	var ids []string
+	for _, f := range e.trees[s] {
+		if b, known := e.blobNo[f.ID]; known && e.homes[s].holds(f.Path) && (bearing.has(b) || f.Path == e.plantFile(s)) {
+			files, ids = append(files, f), append(ids, f.ID)
+		}
+	}
+	texts, err := e.load(ids)
+	if err != nil {
+		return nil, err
+	}
+	var parts []*schema.File
+	for _, f := range files {
+		parts = append(parts, e.Reader.ReadPart(f.Path, texts[f.ID], func(block string) bool {
+			return e.more[block] != 0 || statesPlant(block) || w.has(block)
+		}))
+	}
+	return plant.Build(e.homes[s].dir, parts), nil
+}
+
+func (e *excerpt) plantFile(s int) string {
+	if e.homes[s].dir == "." {
+		return schema.PlantFile
+	}
+	return e.homes[s].dir + "/" + schema.PlantFile
+}

@@ -1,0 +1,123 @@
+package trail
+
+import (
+	"bytes"
+	"cmp"
+	"crypto/sha256"
+	"slices"
+
+	"homerun/diffreport/history"
+	"homerun/schema"
+)
+
+// subject is what is followed: a label, and whether what names it counts too.
+type subject struct {
+	label string
+	what  history.Interest
+}
+
+// followed is what is known about one subject over all commits.
+type followed struct {
+	subject
+	// gists are, by version, those of its records. A version without any is not
+	// listed.
+	gists map[int32][]digest
+}
+
+// digest stands for the gist of a record. Nobody finds two texts of one digest, so
+// none can be written that hides a change.
+type digest [sha256.Size]byte
+
+func compareDigests(a, b digest) int { return bytes.Compare(a[:], b[:]) }
+
+// follow looks a subject up, once: in the register the versions that may hold
+// it, and in those the records that do.
+func (t *Trail) follow(s subject) (*followed, error) {
+	if f := t.labels[s]; f != nil {
+		return f, nil
+	}
+	f := &followed{subject: s, gists: make(map[int32][]digest)}
+	w := &wants{tokens: make(map[token]bool)}
+	way := defines
+	if s.what == history.Ties {
+		way = mention
+	}
+	w.want(s.label, way)
+	versions := t.moving(t.bearing(w))
+	ids := make([]string, len(versions))
+	for i, b := range versions {
+		ids[i] = t.blobs[b].id
+	}
+	err := t.Repo.Pour(t.ctx, ids, func(i int, text []byte) error {
+		if found := t.gistsIn(string(text), s, w); found != nil {
+			f.gists[versions[i]] = found
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	t.labels[s] = f
+	return f, nil
+}
+
+// gistsIn are those of the records of a text that are of the subject, in an order
+// of their own, so that where they stand does not count.
+func (t *Trail) gistsIn(text string, s subject, w *wants) []digest {
+	var found []digest
+	for _, e := range t.Reader.ReadPart("", text, w.has).Entries {
+		for _, r := range append([]*schema.Record{e.Record}, e.Inner...) {
+			if s.concerns(r) {
+				found = append(found, sha256.Sum256([]byte(r.Kind.Name+"\x00"+history.Gist(r))))
+			}
+		}
+	}
+	slices.SortFunc(found, compareDigests)
+	return found
+}
+
+// concerns says whether a record is of the label or, where that counts, names it.
+func (s *subject) concerns(r *schema.Record) bool {
+	return r.Label == s.label || s.what == history.Ties && names(r, s.label)
+}
+
+// moving is those of some versions that the commits of this history brought or
+// took, in the order of the register.
+func (t *Trail) moving(of set) []int32 {
+	seen := newSet(len(t.blobs))
+	var list []int32
+	for _, id := range t.order {
+		for _, d := range t.steps[id].deltas {
+			for _, b := range []int32{d.before, d.after} {
+				if of.has(b) && !seen.has(b) {
+					seen.add(b)
+					list = append(list, b)
+				}
+			}
+		}
+	}
+	slices.SortFunc(list, cmp.Compare[int32])
+	return list
+}
+
+// touched says whether a commit can have changed the subject against a parent:
+// a record of it is on one side only, or the plant may be another.
+func (e *excerpt) touched() bool {
+	var before, after []digest
+	for i := range e.at.deltas {
+		d := &e.at.deltas[i]
+		if d.parent != e.parent {
+			continue
+		}
+		if e.unsettles(d) {
+			return true
+		}
+		before = append(before, e.gists[d.before]...)
+		after = append(after, e.gists[d.after]...)
+	}
+	if len(before) == len(after) {
+		slices.SortFunc(before, compareDigests)
+		slices.SortFunc(after, compareDigests)
+	}
+	return !slices.Equal(before, after)
+}
