@@ -81,11 +81,14 @@ func (r *Report) following() []Command {
 			list = append(list, Command{"what " + e.Name + " leads to and this history does not", "git log --format='%H %s' " + e.Commit + " --not " + r.To})
 		}
 	}
-	label, figure := "LABEL", "the life of a record, with each change of it"
 	if len(r.Repeated) > 0 {
-		label, figure = quoted(r.Repeated[0].Label), fmt.Sprintf("the life of a record, here of the one changed most often (%d times)", r.Repeated[0].Times)
+		most := &r.Repeated[0]
+		list = append(list, Command{
+			fmt.Sprintf("the life of a record, here of the one changed most often, %d times", most.Times),
+			"git homerun history" + r.plantFlag() + " --at " + r.To + " " + quoted(most.Label),
+		})
 	}
-	return append(list, Command{figure, "git homerun history" + r.plantFlag() + " --at " + r.To + " " + label})
+	return list
 }
 
 // plantFlag names the plant where there are several, quoted for a shell.

@@ -181,7 +181,12 @@ type auditTold struct {
 		Missing bool
 		Commits []struct{ Commit string }
 	} `json:"rewritten"`
-	Commands []struct{ Command string }
+	Repeated []struct {
+		Record string
+		Times  int
+	} `json:"changed_again_and_again"`
+	Signatures map[string]int
+	Commands   []struct{ Figure, Command string }
 }
 
 func (r *room) audit(args ...string) auditTold {

@@ -90,7 +90,7 @@ func (a *app) evidenceFiles(ctx context.Context, src *source, reports []*audit.R
 	if err != nil {
 		return nil, err
 	}
-	files := []evidence.File{{Name: evidence.Notes, Data: []byte(evidenceNotes(&about))}, {Name: evidence.About, Data: append(said, '\n')}}
+	files := []evidence.File{{Name: evidence.Notes, Data: []byte(evidenceNotes(&about, reports))}, {Name: evidence.About, Data: append(said, '\n')}}
 	records, err := src.recordsAt(ctx, about.To)
 	if err != nil {
 		return nil, err
@@ -189,13 +189,31 @@ func (a *app) commitsBundle(ctx context.Context, src *source, about *evidenceAbo
 	return os.ReadFile(filepath.Join(dir, "commits"))
 }
 
-// evidenceHead is the name of the last commit in a bundle.
-const evidenceHead = "refs/heads/audited"
+// The names of commits in a bundle: the last one, the one before the period, and
+// what was there earlier.
+const (
+	evidenceHead     = "refs/heads/audited"
+	evidenceBase     = "refs/audited/from"
+	evidenceFormerly = "refs/formerly/"
+)
 
-// evidenceNames are the names in a bundle: the last commit, the tags that lead to
-// commits before it, and what was there earlier.
+// evidenceRefs is what is fetched from a bundle, by name: refs of other kinds could
+// put one object in the place of another.
+func evidenceRefs() []string {
+	refs := []string{evidenceHead, "refs/tags/*", evidenceFormerly + "*", "refs/audited/*"}
+	for i, ref := range refs {
+		refs[i] = "+" + ref + ":" + ref
+	}
+	return refs
+}
+
+// evidenceNames are the names in a bundle; besides them the tags that lead to
+// commits before the last.
 func (a *app) evidenceNames(ctx context.Context, about *evidenceAbout) ([]earlier, error) {
 	names := []earlier{{evidenceHead, about.To}}
+	if about.From != "" {
+		names = append(names, earlier{evidenceBase, about.From})
+	}
 	said, err := a.git(ctx, a.stand, "for-each-ref", "--merged="+about.To, "--format=%(objectname) %(refname)", "refs/tags")
 	if err != nil {
 		return nil, err
@@ -206,7 +224,7 @@ func (a *app) evidenceNames(ctx context.Context, about *evidenceAbout) ([]earlie
 	}
 	for i, e := range about.Formerly {
 		if e.Commit != "" {
-			names = append(names, earlier{fmt.Sprintf("refs/formerly/%d", i+1), e.Commit})
+			names = append(names, earlier{fmt.Sprint(evidenceFormerly, i+1), e.Commit})
 		}
 	}
 	return names, nil
@@ -223,34 +241,6 @@ func bareEnv(env []string) []string {
 		}
 		return false
 	})
-}
-
-// evidenceNotes tell a third person what the archive is and how to check it.
-func evidenceNotes(about *evidenceAbout) string {
-	return fmt.Sprintf(`Audit of cable records
-
-This archive holds
-  records/        the records as commit %[1]s has them
-  commits.bundle  that commit and all before it, for git
-  report/         the audit of %[2]s, made on %[3]s, in four forms
-  about.json      what the report was made with
-  keys/           the keys that signatures were checked with, where any were named
-  SHA256SUMS      the digest of every other file
-
-To check it
-  with homerun:   git homerun audit --verify FILE --digest DIGEST
-  the files:      sha256sum --check SHA256SUMS
-  the list:       sha256sum SHA256SUMS gives the digest that was told when the
-                  archive was written
-  the commits:    git clone --branch audited commits.bundle plant
-                  git -C plant rev-parse HEAD gives %[1]s
-                  git -C plant fsck --full
-  the records:    diff --recursive records plant shows no file of records
-  the report:     git homerun audit %[4]s in the folder plant gives its figures
-
-A commit's id follows from everything that it holds and from all commits before
-it, so whoever knows the id knows the rest.
-`, about.To, rangeOf(about), about.Today, rangeOf(about))
 }
 
 // rangeOf is the period in commits.

@@ -22,6 +22,9 @@ func (a *app) verifyEvidence(ctx context.Context, o auditFlags) error {
 	page := console.New(a.Out, a.page(ctx, a.Out))
 	v := &verification{app: a, flags: o}
 	err := v.run(ctx)
+	if ctx.Err() != nil {
+		return ctx.Err() // what was cut off says nothing about the archive
+	}
 	if flaw, ok := errors.AsType[*evidence.FlawError](err); ok {
 		page.Line(0, 2, console.In(console.Alarm, "does not hold: "), console.Plain(flaw.Error()))
 		if page.Err() != nil {
@@ -78,7 +81,7 @@ func (v *verification) run(ctx context.Context) error {
 	if v.flags.digest != "" && !strings.EqualFold(v.flags.digest, v.archive.Digest) {
 		return &evidence.FlawError{Name: evidence.Sums, What: fmt.Sprintf("its SHA-256 is %s, and not the one that was told", v.archive.Digest)}
 	}
-	v.tell("%d files are as %s lists them", len(v.archive.Files), evidence.Sums)
+	v.tell("%d files are as %s lists them", len(v.archive.Names), evidence.Sums)
 	if v.flags.digest == "" {
 		v.tell("the digest of the list is %s: compare it with the one that was told when the archive was written", v.archive.Digest)
 	}
@@ -92,12 +95,19 @@ func (v *verification) run(ctx context.Context) error {
 	return v.unfold(ctx)
 }
 
+// mostAbout is how long the description of an archive may be, and mostEvidence each
+// of the files that are compared, in bytes.
+const (
+	mostAbout    = 1 << 20
+	mostEvidence = 256 << 20
+)
+
 func (v *verification) readAbout() error {
-	f, ok := v.archive.Find(evidence.About)
-	if !ok {
-		return &evidence.FlawError{Name: evidence.About, What: "the archive does not hold it"}
+	data, err := v.archive.Read(evidence.About, mostAbout)
+	if err != nil {
+		return err
 	}
-	if err := json.Unmarshal(f.Data, &v.about); err != nil {
+	if err := json.Unmarshal(data, &v.about); err != nil {
 		return &evidence.FlawError{Name: evidence.About, What: "it can not be read: " + err.Error()}
 	}
 	if v.about.Format != evidenceFormat {
@@ -111,28 +121,24 @@ func (v *verification) readAbout() error {
 	return nil
 }
 
-// unfold takes the commits out of the bundle, with every check that git has.
+// unfold takes the commits out of the bundle. Git works out every id anew and
+// refuses a bundle in which something is missing.
 func (v *verification) unfold(ctx context.Context) error {
-	f, ok := v.archive.Find(evidence.Commits)
-	if !ok {
-		return &evidence.FlawError{Name: evidence.Commits, What: "the archive does not hold it"}
-	}
 	file := filepath.Join(v.dir, "commits")
-	if err := os.WriteFile(file, f.Data, 0o600); err != nil {
+	if err := v.unpack(evidence.Commits, file); err != nil {
 		return err
 	}
 	repo := filepath.Join(v.dir, "plant")
-	// No settings of the user's take part, and a bundle starts no program.
-	env := append(bareEnv(v.Env), "GIT_CONFIG_NOSYSTEM=1", "GIT_CONFIG_GLOBAL="+os.DevNull)
+	// No settings of the user's take part, a bundle starts no program, nothing in it
+	// takes the place of something else, and git takes no more memory than this at once.
+	env := append(bareEnv(v.Env), "GIT_CONFIG_NOSYSTEM=1", "GIT_CONFIG_GLOBAL="+os.DevNull, "GIT_NO_REPLACE_OBJECTS=1", "GIT_ALLOC_LIMIT=256m")
+	fetch := []string{"-C", repo, "-c", "fetch.unpackLimit=1", "-c", "core.bigFileThreshold=16m", "fetch", "--quiet", "--no-auto-gc", "--no-tags", file}
 	for _, args := range [][]string{
 		{"init", "--quiet", "--bare", "--template=", "--object-format=" + objectFormat(v.about.To), repo},
-		{"-C", repo, "-c", "fetch.fsckObjects=true", "fetch", "--quiet", "--no-auto-gc", file, "+refs/*:refs/*"},
+		append(fetch, evidenceRefs()...),
 		{"-C", repo, "symbolic-ref", "HEAD", evidenceHead},
 	} {
 		if _, err := v.gitWith(ctx, v.dir, env, args...); err != nil {
-			if ctx.Err() != nil {
-				return err
-			}
 			return &evidence.FlawError{Name: evidence.Commits, What: "git does not take it: " + schema.Printable(err.Error())}
 		}
 	}
@@ -142,6 +148,15 @@ func (v *verification) unfold(ctx context.Context) error {
 		inside.Env = append(inside.Env, "HOMERUN_TODAY="+v.about.Today)
 	}
 	return v.compare(ctx, &inside)
+}
+
+// unpack writes a file of the archive where a program can read it.
+func (v *verification) unpack(name, to string) error {
+	file, err := os.OpenFile(to, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return err
+	}
+	return errors.Join(v.archive.Copy(file, name), file.Close())
 }
 
 func objectFormat(id string) string {
@@ -170,10 +185,10 @@ func (v *verification) compare(ctx context.Context, inside *app) error {
 	v.tell("git finds every commit whole, up to %s of %s", short(head.ID), head.Committer.When.Format("2006-01-02"))
 	records, err := src.recordsAt(ctx, head.ID)
 	if err != nil {
-		return err
+		return &evidence.FlawError{Name: evidence.Commits, What: "the records of its last commit can not be read: " + err.Error()}
 	}
-	if flaw := differing(v.archive.Under(evidence.Records), records, "commit "+short(head.ID)); flaw != nil {
-		return flaw
+	if err = v.differing(evidence.Records, records, "commit "+short(head.ID)); err != nil {
+		return err
 	}
 	v.tell("%d files of records are as that commit has them", len(records))
 	return v.report(ctx, src)
@@ -181,9 +196,9 @@ func (v *verification) compare(ctx context.Context, inside *app) error {
 
 // keys writes the archive's keys where they can be read from.
 func (v *verification) keys(dir string) (files []string, err error) {
-	for i, f := range v.archive.Under(evidence.Keys) {
+	for i, name := range v.archive.Under(evidence.Keys) {
 		file := filepath.Join(dir, fmt.Sprintf("keys-%d", i))
-		if err := os.WriteFile(file, f.Data, 0o600); err != nil {
+		if err := v.unpack(name, file); err != nil {
 			return nil, err
 		}
 		files = append(files, file)
@@ -217,28 +232,38 @@ func (v *verification) report(ctx context.Context, src *source) error {
 	if err != nil {
 		return err
 	}
-	if flaw := differing(v.archive.Under(evidence.Reports), written, "the report made again"); flaw != nil {
-		return flaw
+	err = v.differing(evidence.Reports, written, "the report made again")
+	if flaw, ok := errors.AsType[*evidence.FlawError](err); ok && v.about.Tool != toolVersion() {
+		v.unproved = true
+		v.tell("%s; it was made by another version (%s) than this one (%s): have it checked with that one", flaw.Error(), schema.Printable(v.about.Tool), toolVersion())
+		return nil
+	}
+	if err != nil {
+		return err
 	}
 	v.tell("the report made again from the commits is the same, in every form")
 	return nil
 }
 
-// differing finds the first file of an archive that is not as it should be.
-func differing(got, want []evidence.File, whose string) error {
+// differing finds the first file below a folder that is not as it should be.
+func (v *verification) differing(folder string, want []evidence.File, whose string) error {
 	known := make(map[string][]byte, len(want))
 	for _, f := range want {
 		known[f.Name] = f.Data
 	}
-	for _, f := range got {
-		data, ok := known[f.Name]
-		switch {
-		case !ok:
-			return &evidence.FlawError{Name: f.Name, What: whose + " has no such file"}
-		case !bytes.Equal(data, f.Data):
-			return &evidence.FlawError{Name: f.Name, What: fmt.Sprintf("it differs from %s in line %d", whose, lineOfDifference(f.Data, data))}
+	for _, name := range v.archive.Under(folder) {
+		data, ok := known[name]
+		if !ok {
+			return &evidence.FlawError{Name: name, What: whose + " has no such file"}
 		}
-		delete(known, f.Name)
+		got, err := v.archive.Read(name, mostEvidence)
+		if err != nil {
+			return err
+		}
+		if !bytes.Equal(data, got) {
+			return &evidence.FlawError{Name: name, What: fmt.Sprintf("it differs from %s in line %d", whose, lineOfDifference(got, data))}
+		}
+		delete(known, name)
 	}
 	for _, f := range want {
 		if _, left := known[f.Name]; left {

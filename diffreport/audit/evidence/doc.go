@@ -9,5 +9,7 @@
 // The package only knows names and bytes: whether the commits hold together and
 // whether they give the report is for its caller to find out. Opening takes nothing
 // on trust: sizes and the number of files are bounded, and a name that leads out of
-// the archive, comes twice or is not in the list is an error that says so.
+// the archive, comes twice or is not in the list is an error that says so. Files are
+// unpacked one by one, so that what an archive costs in memory is its largest file
+// and never all of it.
 package evidence

@@ -2,17 +2,20 @@ package evidence
 
 import (
 	"archive/zip"
+	"bytes"
 	"crypto/sha256"
 	"fmt"
 	"io"
-	"io/fs"
+	"slices"
 	"strings"
 )
 
-// Bounds of what is read of an archive.
+// Bounds of what is read of an archive, in files and bytes. All of it is never in
+// memory at once: files are read one by one, each when it is asked for.
 const (
 	mostFiles = 100_000
 	mostBytes = 1 << 30
+	mostList  = 32 << 20
 )
 
 // A FlawError is the first thing in an archive that is not as it should be.
@@ -24,112 +27,116 @@ type FlawError struct {
 // Error is the sentence about the flaw.
 func (f *FlawError) Error() string { return f.Name + ": " + f.What }
 
-// An Archive is an unpacked archive whose files are those that its list names.
+// absent is the flaw of a file that is not there.
+func absent(name string) error { return &FlawError{name, "the archive does not hold it"} }
+
+// An Archive is an archive whose files are those that its list names. It reads
+// from where it was opened.
 type Archive struct {
 	// Digest is that of the list, in hexadecimal.
 	Digest string
-	// Files are in the order of the list.
-	Files []File
+	// Names are those of the files, in the order of the list.
+	Names []string
+
+	files map[string]*zip.File
 }
 
-// Find returns the file of a name.
-func (a *Archive) Find(name string) (File, bool) {
-	for _, f := range a.Files {
-		if f.Name == name {
-			return f, true
-		}
-	}
-	return File{}, false
-}
-
-// Under returns the files below a folder, in the order of the list.
-func (a *Archive) Under(folder string) []File {
-	var list []File
-	for _, f := range a.Files {
-		if strings.HasPrefix(f.Name, folder) {
-			list = append(list, f)
-		}
-	}
-	return list
-}
-
-// Open unpacks an archive and holds every file against the list. The error is a
-// *FlawError for the first file, in the order of the list, that differs.
+// Open holds every file of an archive against the list. The error is a *FlawError
+// for the first file, in the order of the list, that differs.
 func Open(r io.ReaderAt, size int64) (*Archive, error) {
 	in, err := zip.NewReader(r, size)
 	if err != nil {
 		return nil, &FlawError{"the archive", "it can not be unpacked: " + err.Error()}
 	}
-	files, err := index(in)
+	a := &Archive{}
+	if a.files, err = index(in); err != nil {
+		return nil, err
+	}
+	list, err := a.Read(Sums, mostList)
 	if err != nil {
 		return nil, err
 	}
-	budget := int64(mostBytes)
-	list, err := unpack(files[Sums], Sums, &budget)
-	if err != nil {
-		return nil, err
-	}
-	a := &Archive{Digest: fmt.Sprintf("%x", sha256.Sum256(list))}
-	for line := range strings.Lines(string(list)) {
-		sum, name, ok := strings.Cut(strings.TrimSuffix(line, "\n"), "  ")
-		if !ok || len(sum) != 2*sha256.Size {
-			return nil, &FlawError{Sums, "a line of it is no digest and name"}
-		}
-		data, err := unpack(files[name], name, &budget)
+	a.Digest = fmt.Sprintf("%x", sha256.Sum256(list))
+	listed := make(map[string]bool)
+	for line := range bytes.Lines(list) {
+		name, err := a.check(string(bytes.TrimSuffix(line, []byte("\n"))))
 		if err != nil {
 			return nil, err
 		}
-		if got := fmt.Sprintf("%x", sha256.Sum256(data)); got != sum {
-			return nil, &FlawError{name, fmt.Sprintf("its SHA-256 is %s, the list says %s", got, sum)}
+		if listed[name] {
+			return nil, &FlawError{name, "the list names it twice"}
 		}
-		a.Files = append(a.Files, File{name, data})
-		delete(files, name)
+		listed[name] = true
+		a.Names = append(a.Names, name)
 	}
-	delete(files, Sums)
 	for _, f := range in.File {
-		if files[f.Name] != nil {
+		if f.Name != Sums && !listed[f.Name] {
 			return nil, &FlawError{f.Name, "the list does not name it"}
 		}
 	}
 	return a, nil
 }
 
-// index finds the files by name.
-func index(in *zip.Reader) (map[string]*zip.File, error) {
-	if len(in.File) > mostFiles {
-		return nil, &FlawError{"the archive", fmt.Sprintf("it holds more than %d files", mostFiles)}
+// check holds one file against its line of the list.
+func (a *Archive) check(line string) (name string, err error) {
+	sum, name, ok := strings.Cut(line, "  ")
+	if !ok || len(sum) != 2*sha256.Size {
+		return "", &FlawError{Sums, "a line of it is no digest and name"}
 	}
-	files := make(map[string]*zip.File, len(in.File))
-	for _, f := range in.File {
-		switch {
-		case !fs.ValidPath(f.Name) || strings.Contains(f.Name, `\`):
-			return nil, &FlawError{f.Name, "the name leads out of the archive"}
-		case !f.Mode().IsRegular():
-			return nil, &FlawError{f.Name, "it is no plain file"}
-		case files[f.Name] != nil:
-			return nil, &FlawError{f.Name, "the archive holds it twice"}
-		}
-		files[f.Name] = f
+	digest := sha256.New()
+	if err := a.Copy(digest, name); err != nil {
+		return "", err
 	}
-	return files, nil
+	if got := fmt.Sprintf("%x", digest.Sum(nil)); got != sum {
+		return "", &FlawError{name, fmt.Sprintf("its SHA-256 is %s, the list says %s", got, sum)}
+	}
+	return name, nil
 }
 
-func unpack(f *zip.File, name string, budget *int64) ([]byte, error) {
+// Under returns the names of the files below a folder, in the order of the list.
+func (a *Archive) Under(folder string) []string {
+	return slices.DeleteFunc(slices.Clone(a.Names), func(name string) bool { return !strings.HasPrefix(name, folder) })
+}
+
+// Read returns a file of at most so many bytes. The error is a *FlawError for one
+// that is not there, is larger or can not be unpacked.
+func (a *Archive) Read(name string, most int64) ([]byte, error) {
+	if f := a.files[name]; f != nil && f.UncompressedSize64 > uint64(max(most, 0)) {
+		return nil, &FlawError{name, fmt.Sprintf("it is of %d bytes, more than the %d that it may have", f.UncompressedSize64, most)}
+	}
+	var data bytes.Buffer
+	err := a.Copy(&data, name)
+	return data.Bytes(), err
+}
+
+// Copy writes a file out, as far as it can be unpacked. The error is the writer's,
+// or a *FlawError.
+func (a *Archive) Copy(w io.Writer, name string) error {
+	f := a.files[name]
 	if f == nil {
-		return nil, &FlawError{name, "the archive does not hold it"}
+		return absent(name)
 	}
 	in, err := f.Open()
 	if err != nil {
-		return nil, &FlawError{name, "it can not be unpacked: " + err.Error()}
+		return &FlawError{name, "it can not be unpacked: " + err.Error()}
 	}
 	defer func() { _ = in.Close() }() // it was only read
-	data, err := io.ReadAll(io.LimitReader(in, *budget+1))
-	switch {
-	case err != nil:
-		return nil, &FlawError{name, "it can not be unpacked: " + err.Error()}
-	case int64(len(data)) > *budget:
-		return nil, &FlawError{name, fmt.Sprintf("the archive unpacks to more than %d bytes", mostBytes)}
+	out := &writer{w: w}
+	// The reader ends with an error where the file has another size than it says.
+	if _, err = io.Copy(out, in); err != nil && out.err == nil {
+		return &FlawError{name, "it can not be unpacked: " + err.Error()}
 	}
-	*budget -= int64(len(data))
-	return data, nil
+	return out.err
+}
+
+// writer keeps the error of a writer apart from that of a reader.
+type writer struct {
+	w   io.Writer
+	err error
+}
+
+// Write writes on, and keeps the error.
+func (w *writer) Write(data []byte) (n int, err error) {
+	n, w.err = w.w.Write(data)
+	return n, w.err
 }

@@ -34,10 +34,13 @@ type File struct {
 // Pack writes an archive of files in their order, with the list of digests in
 // front, all dated at one time, and returns the digest of the list in hexadecimal.
 // Whoever knows that digest can tell any other archive from this one. The error is
-// that of the writer.
+// that of the writer, or a *FlawError for a name that no archive may hold.
 func Pack(w io.Writer, files []File, when time.Time) (digest string, err error) {
 	var list strings.Builder
 	for _, f := range files {
+		if what := misnamed(f.Name); what != "" {
+			return "", &FlawError{f.Name, what}
+		}
 		fmt.Fprintf(&list, "%x  %s\n", sha256.Sum256(f.Data), f.Name)
 	}
 	sums := File{Sums, []byte(list.String())}
