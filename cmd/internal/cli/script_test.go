@@ -24,6 +24,7 @@ func TestMain(m *testing.M) {
 				In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Env: os.Environ(), Dir: os.Getwd, Program: os.Executable, Now: time.Now,
 			}))
 		},
+		"bare-parse": bareParse,
 	})
 }
 
