@@ -31,8 +31,8 @@ func newAudit(a *app) *cobra.Command {
 be relied on: nonconformities at each tag or month, who introduced and who
 cleared them and how long they stood; waivers granted, used and expired; commits
 without a good signature or made straight on the line of first parents; work on
-cables without a later test; records changed again and again; and what can not be
-known.
+cables without a later test; records changed again and again; and what can not
+be known.
 
 Without a range all commits up to HEAD are read. Each commit is judged by the
 standard and codes that it states itself, with --by today by those of the last
@@ -41,10 +41,10 @@ one, and its waivers by its own day, as lint --at does it.
 --formerly names a commit or tag of an earlier audit: what it leads to and the
 last commit does not was rewritten or lost.
 
---bundle writes one file for a third person: the records, the commits that led to
-them, the report and a list of digests, all of which ordinary programs can check
-too. --verify checks such a file, in any folder, and names the first thing that
-differs; it makes the report again from the commits in the file.`,
+--bundle writes one file for a third person: the records, the commits that led
+to them, the report and a list of digests, all of which ordinary programs can
+check too. --verify checks such a file, in any folder, and names the first thing
+that differs; it makes the report again from the commits in the file.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			switch {
 			case len(args) > 1:

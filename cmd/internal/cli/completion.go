@@ -21,9 +21,9 @@ func newCompletion(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:   "completion bash | zsh | fish",
 		Short: "the script by which a shell completes git homerun",
-		Long: `Print the script by which a shell completes the words after git homerun: commands,
-options, formats, labels, rules, branches and tags. It works with the completion
-that git brings for the same shell, and goes into a file:
+		Long: `Print the script by which a shell completes the words after git homerun:
+commands, options, formats, labels, rules, branches and tags. It works with the
+completion that git brings for the same shell, and goes into a file:
 
     bash  ~/.local/share/bash-completion/completions/git-homerun
     zsh   _git-homerun in a folder of $fpath, before compinit

@@ -29,10 +29,10 @@ func newFormat(a *app) *cobra.Command {
 Values, comments and the order of records stay. A file that can not be read
 without mistakes is left as it is and named.
 
-With --names, standard output holds nothing but the names of the files that were
-laid out, or with --check would be, one a line, quoted as git quotes them; with -z
-each ends in a NUL and is not quoted. They are written as seen from where you
-stand. What else there is to say goes to standard error.`,
+With --names, standard output holds nothing but the names of the files that
+were laid out, or with --check would be, one a line, quoted as git quotes them;
+with -z each ends in a NUL and is not quoted. They are written as seen from
+where you stand. What else there is to say goes to standard error.`,
 		Args: exactly(0, "no arguments"),
 		RunE: func(cmd *cobra.Command, _ []string) error { return a.format(cmd.Context(), o) },
 	}

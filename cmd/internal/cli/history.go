@@ -47,8 +47,9 @@ ends at midnight UTC. The line is that of HEAD, with --on that of --at.
 everything but changes of one field. Signatures are judged by the keys that
 --keys names, and by no others.
 
-The first look at a history reads every version of its records once; where labels
-stand is kept in homerun/ in git's own folder, which may be removed at any time.`,
+The first look at a history reads every version of its records once; where
+labels stand is kept in homerun/ in git's own folder, which may be removed at
+any time.`,
 		Args: exactly(1, "one label"),
 		RunE: func(cmd *cobra.Command, args []string) error { return a.history(cmd.Context(), args[0], o) },
 	}

@@ -22,7 +22,7 @@ import (
 func newHookRun(a *app) *cobra.Command {
 	return &cobra.Command{
 		Use:   "run NAME [ARGUMENT...]",
-		Short: "do what a hook does, with the arguments and the input that git gives it",
+		Short: "do what a hook does, with what git gives it",
 		Long: `Do what a hook does, for hooks that somebody else runs: pre-push, pre-receive,
 update or commit-msg, with the arguments and the input that git gives them. For
 pre-commit and pre-merge-commit that is: git homerun lint --hook`,

@@ -38,8 +38,8 @@ Each finding shows its sum and the clause of its limit. With --since, findings
 are marked that REV did not have or had to a lesser degree; with --introduced
 only nonconformities of that kind are shown and counted for the exit status.
 
-With --names or -z, only the names of the files with findings are printed, as seen
-from where you stand, for programs that go on with the files.`,
+With --names or -z, only the names of the files with findings are printed, as
+seen from where you stand, for programs that go on with the files.`,
 		Args: exactly(0, "no arguments"),
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if err := o.prefer(cmd.Context(), a, cmd.Flags().Changed); err != nil {

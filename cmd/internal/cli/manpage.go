@@ -81,7 +81,7 @@ func synopsis(cmd *cobra.Command) string {
 	if cmd.HasAvailableSubCommands() {
 		return cmd.CommandPath() + " COMMAND"
 	}
-	return strings.TrimSuffix(cmd.UseLine(), " [flags]")
+	return cmd.UseLine()
 }
 
 func described(cmd *cobra.Command) string {

@@ -37,8 +37,8 @@ A commit may be named by an id, a tag, a branch or a day such as 2026-03-31. On
 the left of a range a day is its morning, anywhere else its evening.
 
 The formats: text for a terminal or printer, markdown for a comment on a change,
-html for one page with drawings that prints and reads on a telephone, sheet for a
-spreadsheet, json for programs.`,
+html for one page with drawings that prints and reads on a telephone, sheet for
+a spreadsheet, json for programs.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			switch {
 			case len(args) > 1:

@@ -17,7 +17,7 @@ func newReady(a *app) *cobra.Command {
 	var in string
 	cmd := &cobra.Command{
 		Use:   "ready APPLICATION [--in SPACE] [--at REV]",
-		Short: "which channels carry an application, and what would mend the others",
+		Short: "which channels carry an application, and what mends the others",
 		Long: `Ask every channel in use whether it carries an application, such as 10GBASE-T or
 10GBASE-SR. There are three answers: it carries it; it carries it on a condition
 that no record can tell; it does not. What is missed and what would mend it

@@ -28,11 +28,16 @@ func newRoot(a *app) *cobra.Command {
 	root.PersistentFlags().StringVar(&a.plantFlag, "plant", "", "the plant, by label or folder, where the repository holds several")
 	root.SetUsageTemplate(usageTemplate)
 	root.SetHelpTemplate(helpTemplate())
+	root.Version = toolVersion()
+	root.SetVersionTemplate("git homerun version {{.Version}}\n")
 	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Short: "what a command does and which options it has", RunE: help, ValidArgs: commandNames()})
 	root.AddCommand(
 		newInit(a), newLint(a), newExplain(a), newOrder(a), newLabels(a), newHistory(a), newAudit(a), newTrace(a), newReady(a), newTakeoff(a), newFormat(a), newHook(a), newSetup(a), newMergeDriver(a), newDiffDriver(a), newDemo(a), newMan(a), newCompletion(a),
 	)
 	a.completes(root)
+	for _, cmd := range visible(root) {
+		cmd.DisableFlagsInUseLine = true // options stand below
+	}
 	return root
 }
 
@@ -43,6 +48,8 @@ func help(cmd *cobra.Command, args []string) error {
 	if err != nil || len(rest) > 0 {
 		return noCommand(strings.Join(args, " "))
 	}
+	about.InitDefaultHelpFlag() // as it is there after -h
+	about.InitDefaultVersionFlag()
 	return about.Help()
 }
 

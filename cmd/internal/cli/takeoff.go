@@ -26,8 +26,8 @@ func newTakeoff(a *app) *cobra.Command {
 		Short: "the materials of the plant, or of a change",
 		Long: `Count materials: metres of cable by type with waste and reels, terminations,
 cords, hardware, pathways, fire-stops and labels, each with its sum. Without a
-range the whole plant is counted; BASE..HEAD counts what the change adds, planned
-work included, and what it pulls or exchanges anew.`,
+range the whole plant is counted; BASE..HEAD counts what the change adds,
+planned work included, and what it pulls or exchanges anew.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			switch {
 			case len(args) > 1:
