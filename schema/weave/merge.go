@@ -64,14 +64,13 @@ func Merge(t Texts, o Options) (Result, error) {
 		return Result{Text: t.Theirs}, nil
 	}
 	forms := [3]form{formOf(t.Base), formOf(t.Ours), formOf(t.Theirs)}
-	var read [3]body
-	for i, one := range []struct{ name, text string }{
-		{o.name(o.Base, "base"), withoutConflicts(forms[0].text)},
-		{o.name(o.Ours, "ours"), forms[1].text},
-		{o.name(o.Theirs, "theirs"), forms[2].text},
-	} {
-		var err error
-		if read[i], err = readFile(one.name, one.text); err != nil {
+	names := [3]string{o.name(o.Base, "base"), o.name(o.Ours, "ours"), o.name(o.Theirs, "theirs")}
+	read, err := readAll(names, [3]string{withoutConflicts(forms[0].text), forms[1].text, forms[2].text})
+	if err != nil {
+		return Result{}, err
+	}
+	if texts, moved := carry(read); moved {
+		if read, err = readAll(names, texts); err != nil {
 			return Result{}, err
 		}
 	}
@@ -87,6 +86,16 @@ func Merge(t Texts, o Options) (Result, error) {
 		}
 	}
 	return result, nil
+}
+
+// readAll cuts the three texts into items.
+func readAll(names, texts [3]string) (read [3]body, err error) {
+	for i := range texts {
+		if read[i], err = readFile(names[i], texts[i]); err != nil {
+			return read, err
+		}
+	}
+	return read, nil
 }
 
 const byteOrderMark = "\ufeff"
