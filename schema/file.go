@@ -6,6 +6,7 @@ import (
 	"path"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 
 	"homerun/schema/block"
@@ -25,11 +26,23 @@ type File struct {
 type Reader struct {
 	mu       sync.Mutex
 	readings map[string]*reading
+	// older are those that were not asked for again since there were most.
+	older map[string]*reading
+	most  int
 }
 
 // NewReader returns a Reader that remembers nothing yet.
 func NewReader() *Reader {
 	return &Reader{readings: make(map[string]*reading)}
+}
+
+// Bound lets the reader forget: it then remembers the last so many blocks that it
+// was asked for, and at most twice as many. A block that was forgotten is read
+// again, and is another Record then.
+func (rd *Reader) Bound(most int) {
+	rd.mu.Lock()
+	defer rd.mu.Unlock()
+	rd.most = most
 }
 
 // ReadFile reads the text of one file. Whatever is wrong with it is among the
@@ -70,19 +83,38 @@ func (f *File) bound() {
 
 func (rd *Reader) read(text string) *reading {
 	rd.mu.Lock()
-	known, ok := rd.readings[text]
+	known := rd.known(text)
 	rd.mu.Unlock()
-	if ok {
+	if known != nil {
 		return known
 	}
-	fresh := read(text)
+	fresh := read(strings.Clone(text)) // a part would hold the whole file's text
 	rd.mu.Lock()
 	defer rd.mu.Unlock()
-	if known, ok := rd.readings[text]; ok {
+	if known := rd.known(text); known != nil {
 		return known // somebody read the same text meanwhile: one of the two is enough
 	}
-	rd.readings[text] = fresh
+	rd.remember(fresh)
 	return fresh
+}
+
+// known finds what was read of a text before.
+func (rd *Reader) known(text string) *reading {
+	if r := rd.readings[text]; r != nil {
+		return r
+	}
+	r := rd.older[text]
+	if r != nil {
+		rd.remember(r)
+	}
+	return r
+}
+
+func (rd *Reader) remember(r *reading) {
+	if rd.most > 0 && len(rd.readings) >= rd.most {
+		rd.older, rd.readings = rd.readings, make(map[string]*reading)
+	}
+	rd.readings[r.text] = r
 }
 
 // A Document is the text of one file, yet to be read.

@@ -37,7 +37,7 @@ const fewPieces = 40
 // stir takes what a piece that stirs can touch in the state at hand.
 func (a *area) stir(at stir) {
 	p, r := at.piece, at.now.record
-	if at.laid {
+	if at.laid || at.named && a.notedBy(p) {
 		a.lay(p)
 	}
 	a.take(p)

@@ -54,6 +54,7 @@ func (s *Standing) remember(w *work) {
 		if n < 0 {
 			panic("again: a finding is gone that never came: " + f.Rule + ": " + f.Message)
 		}
+		s.noted[f.Record]--
 		if list = slices.Delete(list, n, n+1); len(list) > 0 {
 			s.found[at] = list
 		} else {
@@ -62,6 +63,7 @@ func (s *Standing) remember(w *work) {
 	}
 	for i := range w.come {
 		at := spotOf(&w.come[i])
+		s.noted[at.record]++
 		s.found[at] = append(s.found[at], carried(&w.come[i]))
 	}
 }

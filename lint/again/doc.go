@@ -10,11 +10,8 @@
 //	first, err := s.Step(files, today)      // everything has come
 //	next, err := s.Step(changedFiles, today) // Gone, Come; Base and Head hold what differs
 //
-// To ask what a change of a few records would bring, without files at hand:
-//
-//	step, err := s.Amend([]again.Edit{{Was: before, Is: after}}, today)
-//	step.Come // new findings; step.Introduced() are those that are new or worse
-//	s.Amend(step.Back(), today) // take it back
+// Who changes single records gives each of them a file of its own: then a step costs
+// what the record touches, however many records there are.
 //
 // How it works: from the records that differ it finds those whose findings can
 // differ too, and all that the rules read to judge them (see lint.Reach). A small

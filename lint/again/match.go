@@ -21,9 +21,11 @@ type stir struct {
 	// loud is set where what it states differs in more than a note or a former
 	// label: what names it may be judged otherwise.
 	loud bool
-	// laid is set where it is a cable that lies elsewhere, or another cable, or
-	// elsewhere in the order of cables.
-	laid bool
+	// laid is set where it is a cable that lies elsewhere, or is another one; named
+	// where it is only called otherwise, or stands elsewhere in the order of cables.
+	laid, named bool
+	// moved is set where nothing differs but its place in the order of records.
+	moved bool
 }
 
 // A plan is what a step will do.
@@ -52,21 +54,21 @@ type settled struct {
 func (s *Standing) match(changes []Change) *plan {
 	p := &plan{changes: changes, lists: make([][]settled, len(changes)), old: make(map[string]*schema.File, len(changes))}
 	pool := newPool()
-	for _, c := range changes {
+	for i, c := range changes {
 		p.old[c.Path] = nil
+		var stood []*piece
 		if f := s.files[c.Path]; f != nil {
-			p.old[c.Path] = f.file
-			for _, at := range f.pieces {
-				pool.add(at)
-			}
+			p.old[c.Path], stood = f.file, f.pieces
+		}
+		p.lists[i] = list(c.File)
+		for _, at := range stay(stood, p.lists[i]) {
+			pool.add(at)
 		}
 	}
-	for i, c := range changes {
-		if c.File != nil {
-			p.lists[i] = make([]settled, len(c.File.Entries))
-			for n, e := range c.File.Entries {
-				to := place{e.Record, e.Path, n, e.Line}
-				p.lists[i][n] = settled{piece: pool.same(to), to: to}
+	for i := range p.lists {
+		for n := range p.lists[i] {
+			if it := &p.lists[i][n]; it.piece == nil {
+				it.piece = pool.same(it.to)
 			}
 		}
 	}
@@ -82,12 +84,38 @@ func (s *Standing) match(changes []Change) *plan {
 		p.compare(p.lists[i])
 	}
 	for _, g := range p.gone {
-		p.stir(stir{g, g.now.record, nil, true, true})
+		p.stir(stir{piece: g, before: g.now.record, loud: true, laid: true})
 		for _, in := range g.inner {
-			p.stir(stir{in, in.now.record, nil, true, true})
+			p.stir(stir{piece: in, before: in.now.record, loud: true, laid: true})
 		}
 	}
 	return p
+}
+
+// list are the places of a file's records.
+func list(f *schema.File) []settled {
+	if f == nil {
+		return nil
+	}
+	all := make([]settled, len(f.Entries))
+	for n, e := range f.Entries {
+		all[n].to = place{e.Record, e.Path, n, e.Line}
+	}
+	return all
+}
+
+// stay finds again what stands unchanged at the start and at the end of a file,
+// which is most of it, and returns what does not.
+func stay(stood []*piece, list []settled) []*piece {
+	for len(stood) > 0 && len(list) > 0 && stood[0].now.record == list[0].to.record {
+		list[0].piece = stood[0]
+		stood, list = stood[1:], list[1:]
+	}
+	for n, m := len(stood)-1, len(list)-1; n >= 0 && m >= 0 && stood[n].now.record == list[m].to.record; n, m = n-1, m-1 {
+		list[m].piece = stood[n]
+		stood = stood[:n]
+	}
+	return stood
 }
 
 func (p *plan) stir(at stir) { p.stirs = append(p.stirs, at) }
@@ -113,10 +141,10 @@ func (p *plan) compare(list []settled) {
 
 // fresh is a piece that was not there before, with all that is in it.
 func (p *plan) fresh(it *settled) {
-	p.stir(stir{it.piece, nil, it.to.record, true, true})
+	p.stir(stir{piece: it.piece, after: it.to.record, loud: true, laid: true})
 	for _, in := range runsIn(it.to.record) {
 		inner := settled{piece: &piece{top: it.piece}, to: place{in, it.to.path, it.to.at, it.to.line}}
-		p.stir(stir{inner.piece, nil, in, true, true})
+		p.stir(stir{piece: inner.piece, after: in, loud: true, laid: true})
 		it.inner = append(it.inner, inner)
 	}
 }
@@ -124,25 +152,26 @@ func (p *plan) fresh(it *settled) {
 // known compares a piece with what it was.
 func (p *plan) known(it *settled) {
 	was, is := it.now.record, it.to.record
-	own, loud := differs(was, is)
-	laid := it.moved || own && !sameLay(was, is)
-	inner := p.runs(it)
+	own, loud := compare(was, is)
+	laid := own && !sameLay(was, is)
+	inner, differs := p.runs(it)
 	if own || it.moved || inner {
-		p.stir(stir{it.piece, was, is, loud, laid})
+		p.stir(stir{piece: it.piece, before: was, after: is, loud: loud, laid: laid, named: it.moved || was.Label != is.Label, moved: !own && !differs})
 	}
 	if loud {
 		for _, in := range it.inner {
-			p.stir(stir{in.piece, in.now.record, in.to.record, true, laid}) // it takes what it does not state from the bundle
+			p.stir(stir{piece: in.piece, before: in.now.record, after: in.to.record, loud: true, laid: laid}) // it takes what it does not state from the bundle
 		}
 	}
 	it.kept = !own
 }
 
-// runs matches the runs of a bundle, and says whether any of them stirs.
-func (p *plan) runs(it *settled) (stirred bool) {
+// runs matches the runs of a bundle, and says whether any of them stirs, and whether
+// in more than its place.
+func (p *plan) runs(it *settled) (stirred, differs bool) {
 	list := runsIn(it.to.record)
 	if len(list) == 0 && len(it.piece.inner) == 0 {
-		return false
+		return false, false
 	}
 	left := slices.Clone(it.piece.inner)
 	take := func(is func(*piece) bool) *piece {
@@ -168,19 +197,21 @@ func (p *plan) runs(it *settled) (stirred bool) {
 		in := &it.inner[i]
 		if in.piece == nil {
 			in.piece = &piece{top: it.piece}
-			p.stir(stir{in.piece, nil, in.to.record, true, true})
+			p.stir(stir{piece: in.piece, after: in.to.record, loud: true, laid: true})
 			continue
 		}
 		stood := slices.Index(it.piece.inner, in.piece)
-		own, loud := differs(in.now.record, in.to.record)
+		own, loud := compare(in.now.record, in.to.record)
 		if out := it.moved || stood < last; own || out {
-			p.stir(stir{in.piece, in.now.record, in.to.record, loud, out || !sameLay(in.now.record, in.to.record)})
+			was, is := in.now.record, in.to.record
+			p.stir(stir{piece: in.piece, before: was, after: is, loud: loud, laid: !sameLay(was, is), named: out || was.Label != is.Label, moved: !own})
 		}
 		last = max(last, stood)
 		in.kept = !own
 	}
 	p.gone = append(p.gone, left...)
-	return len(p.stirs) > n || len(left) > 0
+	differs = len(left) > 0 || slices.ContainsFunc(p.stirs[n:], func(at stir) bool { return !at.moved })
+	return len(p.stirs) > n || differs, differs
 }
 
 // runsIn are the runs of a bundle.

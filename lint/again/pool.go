@@ -53,10 +53,10 @@ func (o *pool) left() []*piece {
 	return slices.DeleteFunc(o.all, func(p *piece) bool { return o.taken[p] })
 }
 
-// differs says whether two records, the runs of a bundle left out, state different
+// compare says whether two records, the runs of a bundle left out, state different
 // things, and whether that is more than a note or a former label. What could not
 // be read is taken for different.
-func differs(was, is *schema.Record) (own, loud bool) {
+func compare(was, is *schema.Record) (own, loud bool) {
 	switch {
 	case was == is:
 		return false, false
@@ -75,7 +75,7 @@ func sameLay(was, is *schema.Record) bool {
 	if was == is {
 		return true
 	}
-	if was == nil || is == nil || was.Label != is.Label || was.Damaged != is.Damaged {
+	if was.Damaged != is.Damaged {
 		return false
 	}
 	for _, f := range layFields() {

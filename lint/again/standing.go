@@ -47,6 +47,8 @@ type Standing struct {
 	// those about waivers and policies.
 	found    map[spot][]lint.Finding
 	reviewed []lint.Finding
+	// noted counts the findings about each label.
+	noted map[string]int
 	// held are the waivers as they held on that day, nil without any.
 	held *lint.Leave
 	// paths are the files by the keys of their names, likePaths counts the keys
@@ -71,7 +73,7 @@ type waker struct {
 func New(o Options) *Standing {
 	s := &Standing{
 		options: o, files: make(map[string]*standingFile), bearers: make(map[string][]*piece), namers: make(map[string][]*piece),
-		kin: make(map[string][]string), paths: make(map[string]int), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
+		kin: make(map[string][]string), paths: make(map[string]int), noted: make(map[string]int), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
 	}
 	for _, r := range o.Rules {
 		switch {

@@ -1,8 +1,10 @@
 package again
 
 import (
+	"errors"
 	"maps"
 	"slices"
+	"sync"
 
 	"homerun/lint"
 	"homerun/schema"
@@ -23,15 +25,6 @@ type Step struct {
 	Whole      bool
 	// Size is how many records were looked at.
 	Size int
-	plan *plan
-}
-
-// Introduced are the findings that have come and are new or worse. Former tells
-// what a record was called before; nil where nothing was renamed.
-func (st *Step) Introduced(former func(label string) string) []lint.Finding {
-	come := slices.Clone(st.Come)
-	lint.Introduced(st.Gone, come, former)
-	return slices.DeleteFunc(come, func(f lint.Finding) bool { return !f.Introduced })
 }
 
 // Step changes files and judges what that can touch. Each path may be changed
@@ -39,6 +32,7 @@ func (st *Step) Introduced(former func(label string) string) []lint.Finding {
 // panicked: then the standing is not to be used any more.
 func (s *Standing) Step(changes []Change, today unit.Date) (*Step, error) {
 	p := s.match(changes)
+	s.settleDown(p)
 	w := &work{Standing: s, plan: p, stirs: make(map[*piece]bool, len(p.stirs))}
 	for _, at := range p.stirs {
 		w.stirs[at.piece] = true
@@ -54,7 +48,7 @@ func (s *Standing) Step(changes []Change, today unit.Date) (*Step, error) {
 	if err := w.judge(); err != nil {
 		return nil, err
 	}
-	step := &Step{Base: w.base, Head: w.head, Whole: w.entire, Size: len(w.in), plan: p}
+	step := &Step{Base: w.base, Head: w.head, Whole: w.entire, Size: len(w.in)}
 	if err := s.settleFindings(w, step, today); err != nil {
 		return nil, err
 	}
@@ -174,32 +168,91 @@ func (w *work) excerpts() error {
 		laid = w.is.laid()
 		maps.Copy(laid, w.was.laidIn)
 	}
-	var sides [2][]lint.Finding
+	var wait sync.WaitGroup
+	var sides [2]side
 	for _, v := range []view{before, after} {
-		p := w.excerpt(v, w.in, w.plan, asStated)
-		if v == before {
-			w.base = p
-		} else {
-			w.head = p
-		}
-		if w.options.Head != nil {
-			p = w.excerpt(v, w.in, w.plan, judged)
-		}
-		found, err := check(p, w.along)
-		if err != nil {
-			return err
-		}
-		if len(w.is.ways) > 0 {
-			more, err := check(w.excerpt(v, laid, &plan{}, laidOnly), w.within)
-			if err != nil {
-				return err
-			}
-			found = append(found, more...)
-		}
-		sides[v] = found
+		wait.Go(func() { sides[v] = w.side(v) })
 	}
-	w.gone, w.come = subtract(sides[before], sides[after], saying)
-	return nil
+	var pathways side
+	wait.Go(func() { pathways = w.pathways(laid) })
+	wait.Wait()
+	was, is := sides[before], sides[after]
+	w.base, w.head = was.plant, is.plant
+	gone, come := subtract(was.found, is.found, saying)
+	w.gone, w.come = slices.Concat(gone, pathways.gone), slices.Concat(come, pathways.found)
+	return errors.Join(was.err, is.err, pathways.err)
+}
+
+// A side is an excerpt and what was found in it; of pathways what has come, and
+// what has gone.
+type side struct {
+	plant       *plant.Plant
+	found, gone []lint.Finding
+	err         error
+}
+
+// side judges the excerpt of one view.
+func (w *work) side(v view) side {
+	p := w.excerpt(v, w.in, w.plan, asStated)
+	at := side{plant: p}
+	if w.options.Head != nil {
+		p = w.excerpt(v, w.in, w.plan, judged)
+	}
+	at.found, at.err = check(p, w.along)
+	return at
+}
+
+// pathways judges what lies in pathways. What was found about them before is
+// remembered; where anything else has a finding of these rules it is found again.
+func (w *work) pathways(laid map[*piece]bool) (at side) {
+	if len(w.is.ways) == 0 {
+		return at
+	}
+	about := w.about()
+	is, err := check(w.excerpt(after, laid, &plan{}, laidOnly), w.within)
+	if err != nil {
+		return side{err: err}
+	}
+	if w.plain(laid, is, about) {
+		var was []lint.Finding
+		for _, r := range w.within {
+			for label := range about {
+				was = append(was, w.found[spot{r.Name, label}]...)
+			}
+		}
+		at.gone, at.found = subtract(was, is, identity)
+		return at
+	}
+	was, err := check(w.excerpt(before, laid, &plan{}, laidOnly), w.within)
+	at.gone, at.found = subtract(was, is, saying)
+	at.err = err
+	return at
+}
+
+// about are the labels of the pathways that are judged.
+func (w *work) about() map[string]bool {
+	labels := make(map[string]bool, len(w.is.ways))
+	for way := range w.is.ways {
+		for _, v := range []view{before, after} {
+			if r := w.Standing.in(v, way).record; r != nil {
+				labels[r.Label] = true
+			}
+		}
+	}
+	return labels
+}
+
+// plain says whether all findings, before and after, are about those pathways.
+func (w *work) plain(laid map[*piece]bool, is []lint.Finding, about map[string]bool) bool {
+	if slices.ContainsFunc(is, func(f lint.Finding) bool { return f.Kind != schema.KindPathway || !about[f.Record] }) {
+		return false
+	}
+	for p := range laid {
+		if r := w.Standing.in(before, p).record; r != nil && !about[r.Label] && w.noted[r.Label] > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 func check(p *plant.Plant, rules []*lint.Rule) ([]lint.Finding, error) {

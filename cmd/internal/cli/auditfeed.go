@@ -25,13 +25,16 @@ type fedFile struct {
 }
 
 // ahead is how many files are read before they are asked for, mostFiles how many
-// are remembered.
+// are remembered besides those at the commit at hand, fewBlocks how many blocks of
+// text are remembered at least.
 const (
 	ahead     = 64
-	mostFiles = 8192
+	mostFiles = 2048
+	fewBlocks = 40_000
 )
 
 func newAuditFeed(s *source, period *auditPeriod) *auditFeed {
+	s.reader.Bound(max(fewBlocks, 2*s.blocks()))
 	f := &auditFeed{source: s, next: make(chan fedFile, ahead), order: make(map[fileKey]int)}
 	var wanted []fileKey
 	for _, c := range slices.Backward(period.commits) {
@@ -74,6 +77,15 @@ func (f *auditFeed) run(ctx context.Context, wanted []fileKey) {
 			return
 		}
 	}
+}
+
+// blocks is how many blocks of text the files that were read hold.
+func (s *source) blocks() int {
+	n := 0
+	for _, f := range s.files {
+		n += len(f.Entries)
+	}
+	return n
 }
 
 // files are the files of some entries, read ahead or read now.

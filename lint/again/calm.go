@@ -1,0 +1,117 @@
+package again
+
+import (
+	"slices"
+
+	"homerun/schema"
+)
+
+// What moves to another file, or to another place in one, states the same and is
+// judged the same, but for what depends on the order of records: which of several
+// links a channel is known by, which of two cables came first to a port, which of
+// several tests of one day counts, and which run is named as the first of many.
+
+// settleDown leaves out what has only moved, where nothing depends on the order.
+func (s *Standing) settleDown(p *plan) {
+	p.stirs = slices.DeleteFunc(p.stirs, func(at stir) bool { return at.moved && s.calm(at.piece) })
+}
+
+// calm says whether nothing that is judged depends on where a piece stands in the
+// order of records.
+func (s *Standing) calm(p *piece) bool {
+	r := p.now.record
+	for _, key := range s.alike(r.Label) {
+		if len(s.kin[key]) > 1 {
+			return false
+		}
+	}
+	switch r.Kind.Name {
+	case schema.KindRun, schema.KindCord:
+		if r.Label == "" || s.meetsOthers(p) {
+			return false
+		}
+	case schema.KindTest:
+		label, _ := schema.TestRun.In(r)
+		if s.tests(label) > 1 || s.astray[p] {
+			return false
+		}
+	case schema.KindPanel, schema.KindOutlet, schema.KindConsolidation, schema.KindClosure, schema.KindEquipment:
+		if passesSignal(r) {
+			return false
+		}
+	case schema.KindBundle:
+	default:
+		return false
+	}
+	return !s.notedBy(p)
+}
+
+// meetsOthers says whether a run shares a port or a channel with another run, or a
+// cord a port with another cord.
+func (s *Standing) meetsOthers(p *piece) bool {
+	for _, at := range p.refs {
+		if !at.ports() {
+			continue
+		}
+		if slices.ContainsFunc(s.bearers[at.label], func(h *piece) bool { return passesSignal(h.now.record) }) {
+			return true
+		}
+		for _, q := range s.namers[at.label] {
+			if q == p || !isCable(q.now.record.Kind.Name) || !slices.ContainsFunc(q.refs, at.meets) {
+				continue
+			}
+			if q.now.record.Kind == p.now.record.Kind || p.now.record.Kind.Name == schema.KindRun && s.meetsRuns(q, p) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// meetsRuns says whether a cord shares a port with any cable but one.
+func (s *Standing) meetsRuns(cord, but *piece) bool {
+	for _, at := range cord.refs {
+		for _, q := range s.namers[at.label] {
+			if at.ports() && q != cord && q != but && isCable(q.now.record.Kind.Name) && slices.ContainsFunc(q.refs, at.meets) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// tests counts the tests of a run.
+func (s *Standing) tests(label string) int {
+	n := 0
+	for _, q := range s.namers[label] {
+		if q.now.record.Kind.Name == schema.KindTest {
+			n++
+		}
+	}
+	return n
+}
+
+// notedBy says whether anything was found about what a piece names, and what that
+// names in turn: such a finding may say which piece was the first of several.
+func (s *Standing) notedBy(p *piece) bool {
+	for _, h := range s.heads {
+		if s.noted[h.now.record.Label] > 0 {
+			return true
+		}
+	}
+	seen := make(map[*piece]bool)
+	var look func(p *piece) bool
+	look = func(p *piece) bool {
+		if seen[p] {
+			return false
+		}
+		seen[p] = true
+		if p.top != nil && look(p.top) {
+			return true
+		}
+		return slices.ContainsFunc(p.refs, func(at ref) bool {
+			return s.noted[at.label] > 0 || slices.ContainsFunc(s.bearers[at.label], look)
+		})
+	}
+	return look(p)
+}
