@@ -40,16 +40,7 @@ func (a *app) ready(ctx context.Context, application, in string, o viewFlags) er
 	if medium == "" {
 		return noApplication(application)
 	}
-	src, err := a.open(ctx)
-	if err != nil {
-		return err
-	}
-	defer src.close()
-	snap, err := src.view(ctx, o.at)
-	if err != nil {
-		return err
-	}
-	p, err := snap.one()
+	snap, p, err := a.plantAt(ctx, o.at)
 	if err != nil {
 		return err
 	}

@@ -70,14 +70,14 @@ func (a *app) takeoff(ctx context.Context, rng string, o takeoffFlags) error {
 	if err != nil {
 		return err
 	}
+	if rng == "" {
+		return a.takeoffWhole(ctx, options, o)
+	}
 	src, err := a.open(ctx)
 	if err != nil {
 		return err
 	}
 	defer src.close()
-	if rng == "" {
-		return a.takeoffWhole(ctx, src, options, o)
-	}
 	sp, err := src.span(ctx, rng)
 	if err != nil {
 		return err
@@ -98,12 +98,8 @@ func takeoffOf(before, p *plant.Plant, o takeoff.Options) takeoff.Takeoff {
 	return takeoff.Of(p, diffreport.Compare(before, p, diffreport.Options{}), o)
 }
 
-func (a *app) takeoffWhole(ctx context.Context, src *source, options takeoff.Options, o takeoffFlags) error {
-	snap, err := src.view(ctx, o.at)
-	if err != nil {
-		return err
-	}
-	p, err := snap.one()
+func (a *app) takeoffWhole(ctx context.Context, options takeoff.Options, o takeoffFlags) error {
+	snap, p, err := a.plantAt(ctx, o.at)
 	if err != nil {
 		return err
 	}

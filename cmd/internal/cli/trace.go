@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"homerun/lint/ability"
+	"homerun/schema/plant"
 )
 
 // viewFlags are those of commands that look at one plant as it is or was.
@@ -68,6 +69,22 @@ func (s *source) view(ctx context.Context, rev string) (*snapshot, error) {
 	return snap, err
 }
 
+// plantAt is the one plant of the working tree, or of the commit that was asked
+// for.
+func (a *app) plantAt(ctx context.Context, rev string) (*snapshot, *plant.Plant, error) {
+	src, err := a.open(ctx)
+	if err != nil {
+		return nil, nil, err
+	}
+	defer src.close()
+	snap, err := src.view(ctx, rev)
+	if err != nil {
+		return nil, nil, err
+	}
+	p, err := snap.one()
+	return snap, p, err
+}
+
 // lost makes a mistake in the command line of a label that leads nowhere.
 func lost(err error) error {
 	if e, ok := errors.AsType[*ability.LostError](err); ok {
@@ -80,16 +97,7 @@ func (a *app) trace(ctx context.Context, name string, o viewFlags) error {
 	if err := o.settle(); err != nil {
 		return err
 	}
-	src, err := a.open(ctx)
-	if err != nil {
-		return err
-	}
-	defer src.close()
-	snap, err := src.view(ctx, o.at)
-	if err != nil {
-		return err
-	}
-	p, err := snap.one()
+	snap, p, err := a.plantAt(ctx, o.at)
 	if err != nil {
 		return err
 	}
