@@ -86,10 +86,11 @@ func (m *markdown) head(p *paper) {
 			m.line("- and %s more", count(len(p.Reasons)-most, "commit", "commits"))
 			break
 		}
-		m.line("- %s (%s, %s, %s)", escape(cut(r.Subject)), escape(cut(r.Author)), r.Day, code(r.Commit))
+		because := ""
 		if r.Why != "" {
-			m.line("  %s", escape(r.Why))
+			because = "<br>" + escape(r.Why)
 		}
+		m.line("- **%s** (%s, %s, %s)%s", escape(cut(r.Subject)), escape(cut(r.Author)), r.Day, code(r.Commit), because)
 	}
 }
 

@@ -67,9 +67,16 @@ func roomFor(cable string) string { return "off for a moment, to make room for "
 // stripFor is a strip of labels among the labels.
 func stripFor(holder string) string { return "a strip for the ports of " + holder }
 
-// numbers writes numbers with the noun that they number, rows of neighbours
-// drawn together.
+// numbers writes numbers with the noun that they number.
 func numbers(noun string, all []int) string {
+	if len(all) > 1 {
+		noun += "s"
+	}
+	return noun + " " + spans(all)
+}
+
+// spans writes numbers, rows of neighbours drawn together.
+func spans(all []int) string {
 	var parts []string
 	for i := 0; i < len(all); {
 		j := i
@@ -86,8 +93,5 @@ func numbers(noun string, all []int) string {
 		}
 		i = j + 1
 	}
-	if len(all) > 1 {
-		noun += "s"
-	}
-	return noun + " " + list(parts)
+	return list(parts)
 }

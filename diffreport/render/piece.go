@@ -13,9 +13,9 @@ type piece struct {
 }
 
 const (
-	// shortest is how many characters stand on a line wherever a page is read; a
-	// sentence of so many is not torn at all.
-	shortest = 36
+	// shortest is about how many characters stand on a line of a narrow page; in a
+	// sentence of so many hardly anything can be torn.
+	shortest = 46
 	// longestWhole is how long a word may be that is kept whole: longer ones have
 	// to be torn where a page is narrow.
 	longestWhole = 28

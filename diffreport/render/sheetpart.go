@@ -55,10 +55,11 @@ type stretch struct {
 	Steps []stepPart
 }
 
-// Shared names the steps that share their notes; it is empty where there is one
-// step, or nothing to note.
+// Shared names the steps that share their notes; it is empty where there are too
+// few to speak of, or nothing to note.
 func (s stretch) Shared() string {
-	if len(s.Steps) == 1 || len(s.Notes) == 0 {
+	const least = 3
+	if len(s.Steps) < least || len(s.Notes) == 0 {
 		return ""
 	}
 	return numbers("step", each(s.Steps, func(p stepPart) int { return p.Number }))

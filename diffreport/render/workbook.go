@@ -11,19 +11,15 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// The form of a workbook: how wide a column may be, in characters, and how many
-// characters a cell holds (ECMA-376 files hold more; 32,767 is what spreadsheets
+// mostInCell is how many characters a cell holds (32,767 is what spreadsheets
 // take, common practice).
-const (
-	narrowestColumn, widestColumn = 8, 42
-	mostInCell                    = 32_767
-)
+const mostInCell = 32_767
 
 // OrderWorkbook writes orders as one spreadsheet with a sheet each for steps,
-// materials, labels and tests. No text in it can work as a formula, there or in
-// what is exported from it: one that begins like a formula has an apostrophe in
-// front. The error is that of the writer, or of an order with more rows than a
-// sheet has.
+// cautions, materials, labels and tests. No text in it can work as a formula,
+// there or in what is exported from it: one that begins like a formula has an
+// apostrophe in front. The error is that of the writer, or of an order with more
+// rows than a sheet has.
 func OrderWorkbook(w io.Writer, jobs []Job) error {
 	papers := each(jobs, paperOf)
 	titles := each(papers, func(p *paper) string { return "Work order " + p.Number + ", " + p.Plant })
@@ -31,7 +27,7 @@ func OrderWorkbook(w io.Writer, jobs []Job) error {
 }
 
 func writeWorkbook(w io.Writer, title string, sheets []sheet) (err error) {
-	b := &workbook{File: excelize.NewFile()}
+	b := &workbook{File: excelize.NewFile(), title: title}
 	defer func() {
 		if closing := b.Close(); err == nil {
 			err = closing
@@ -48,7 +44,7 @@ func writeWorkbook(w io.Writer, title string, sheets []sheet) (err error) {
 	if err := b.DeleteSheet("Sheet1"); err != nil {
 		return err
 	}
-	if err := b.about(title); err != nil {
+	if err := b.about(); err != nil {
 		return err
 	}
 	var packed bytes.Buffer
@@ -59,8 +55,8 @@ func writeWorkbook(w io.Writer, title string, sheets []sheet) (err error) {
 }
 
 // about says in the file's properties what it is.
-func (b *workbook) about(title string) error {
-	if err := b.SetDocProps(&excelize.DocProperties{Title: title, Creator: "homerun", LastModifiedBy: "homerun"}); err != nil {
+func (b *workbook) about() error {
+	if err := b.SetDocProps(&excelize.DocProperties{Title: b.title, Creator: "homerun", LastModifiedBy: "homerun"}); err != nil {
 		return err
 	}
 	return b.SetAppProps(&excelize.AppProperties{Application: "homerun"})
@@ -69,6 +65,7 @@ func (b *workbook) about(title string) error {
 // A workbook is a spreadsheet in the making.
 type workbook struct {
 	*excelize.File
+	title      string
 	head, body int
 }
 
@@ -91,13 +88,6 @@ func (b *workbook) styles() (err error) {
 	return err
 }
 
-// A sheet is rows of numbers and texts below a row of headings.
-type sheet struct {
-	name     string
-	headings []string
-	rows     [][]any
-}
-
 func (b *workbook) add(s sheet) error {
 	if _, err := b.NewSheet(s.name); err != nil {
 		return err
@@ -110,7 +100,8 @@ func (b *workbook) add(s sheet) error {
 	if err != nil {
 		return err
 	}
-	for i, width := range s.widths() {
+	widths := s.widths()
+	for i, width := range widths {
 		if err := out.SetColWidth(i+1, i+1, width); err != nil {
 			return err
 		}
@@ -124,27 +115,15 @@ func (b *workbook) add(s sheet) error {
 	}
 	for i, row := range s.rows {
 		cells := each(row, func(cell any) any { return excelize.Cell{StyleID: b.body, Value: inert(cell)} })
-		if err := out.SetRow("A"+strconv.Itoa(i+2), cells, excelize.RowOpts{Height: height(row)}); err != nil {
+		if err := out.SetRow("A"+strconv.Itoa(i+2), cells, excelize.RowOpts{Height: height(row, widths)}); err != nil {
 			return err
 		}
 	}
 	return out.Flush()
 }
 
-// height is how tall a row is whose long texts are wrapped, in points. Left to
-// itself a spreadsheet shows the first line.
-func height(row []any) float64 {
-	const line, tallest = 15, 400
-	lines := 1
-	for _, cell := range row {
-		n := utf8.RuneCountInString(fmt.Sprint(cell))
-		lines = max(lines, (n+widestColumn-5)/(widestColumn-4))
-	}
-	return float64(min(lines*line, tallest))
-}
-
 // page makes the sheet print: across, as wide as the paper, headings on every
-// page.
+// page, without the columns that are there for sorting.
 func (b *workbook) page(s sheet) error {
 	across, tall := "landscape", 0
 	if err := b.SetPageLayout(s.name, &excelize.PageLayoutOptions{Orientation: &across, FitToHeight: &tall}); err != nil {
@@ -154,22 +133,29 @@ func (b *workbook) page(s sheet) error {
 	if err := b.SetSheetProps(s.name, &excelize.SheetPropsOptions{FitToPage: &fit}); err != nil {
 		return err
 	}
+	if err := b.SetHeaderFooter(s.name, &excelize.HeaderFooterOptions{OddHeader: "&L" + headerText(b.title) + "&R&P / &N"}); err != nil {
+		return err
+	}
+	if s.printed > 0 {
+		last, err := excelize.CoordinatesToCellName(s.printed, len(s.rows)+1, true)
+		if err != nil {
+			return err
+		}
+		if err := b.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: "'" + s.name + "'!$A$1:" + last, Scope: s.name}); err != nil {
+			return err
+		}
+	}
 	return b.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: "'" + s.name + "'!$1:$1", Scope: s.name})
 }
 
-// widths are how wide the columns want to be.
-func (s *sheet) widths() []float64 {
-	widths := make([]float64, len(s.headings))
-	for i, h := range s.headings {
-		widths[i] = max(float64(len(h)+2), narrowestColumn)
+// headerText is a text at the head of a printed page, where an ampersand begins a
+// command and not much room is (255 characters in all, common practice).
+func headerText(text string) string {
+	const most = 100
+	if runes := []rune(text); len(runes) > most {
+		text = string(runes[:most-1]) + "…"
 	}
-	for _, row := range s.rows {
-		for i, cell := range row {
-			n := float64(utf8.RuneCountInString(fmt.Sprint(cell)) + 2)
-			widths[i] = min(max(widths[i], n), widestColumn)
-		}
-	}
-	return widths
+	return strings.ReplaceAll(text, "&", "&&")
 }
 
 // inert is a cell whose text no spreadsheet takes for a formula, cut to what a

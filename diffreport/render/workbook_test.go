@@ -41,6 +41,14 @@ func TestHostileWorkbook(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		// no text may add a command to the head of a printed page
+		header, err := f.GetHeaderFooter("Steps")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if commands := strings.Count(strings.ReplaceAll(header.OddHeader, "&&", ""), "&"); commands != 4 {
+			t.Errorf("the head of a page has %d commands: %q", commands, header.OddHeader)
+		}
 		met := make(map[string]bool)
 		for _, name := range f.GetSheetList() {
 			rows, err := f.GetRows(name)
@@ -95,29 +103,32 @@ func TestWorkbookInASpreadsheet(t *testing.T) {
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, out)
 	}
-	want := map[string][][]string{"Steps": {}, "Materials": {}, "Labels": {}, "Tests": {}}
+	want := map[string][][]string{"Steps": {}, "Cautions": {}, "Materials": {}, "Labels": {}, "Tests": {}}
 	for _, j := range []render.Job{whole, foul} {
 		for _, s := range j.Order.Steps {
-			want["Steps"] = append(want["Steps"], []string{j.Order.Plant, j.Order.Number, s.Text})
+			want["Steps"] = append(want["Steps"], []string{s.Text, j.Order.Plant, j.Order.Number})
+		}
+		for _, text := range j.Order.Cautions {
+			want["Cautions"] = append(want["Cautions"], []string{text, j.Order.Plant, j.Order.Number})
 		}
 		for i := range j.Order.Materials {
 			m := &j.Order.Materials[i]
-			want["Materials"] = append(want["Materials"], []string{j.Order.Plant, j.Order.Number, m.Item})
+			want["Materials"] = append(want["Materials"], []string{m.Item, j.Order.Plant, j.Order.Number})
 		}
 		for i, text := range j.Order.Labels {
 			if i == 0 || text != j.Order.Labels[i-1] {
-				want["Labels"] = append(want["Labels"], []string{j.Order.Plant, j.Order.Number, text})
+				want["Labels"] = append(want["Labels"], []string{text, j.Order.Plant, j.Order.Number})
 			}
 		}
 		for _, holder := range j.Order.Strips {
-			want["Labels"] = append(want["Labels"], []string{j.Order.Plant, j.Order.Number, "a strip for the ports of " + holder})
+			want["Labels"] = append(want["Labels"], []string{"a strip for the ports of " + holder, j.Order.Plant, j.Order.Number})
 		}
 		for _, test := range j.Order.Tests {
-			want["Tests"] = append(want["Tests"], []string{j.Order.Plant, j.Order.Number, test.Record})
+			want["Tests"] = append(want["Tests"], []string{test.Record, j.Order.Plant, j.Order.Number})
 		}
 	}
 	for name, rows := range want {
-		column := map[string]int{"Steps": 8, "Materials": 4, "Labels": 2, "Tests": 2}[name]
+		column := map[string]int{"Steps": 6, "Cautions": 1, "Materials": 2}[name]
 		if diff := cmp.Diff(seen(rows), plainValues(t, filepath.Join(dir, "order-"+name+".csv"), column)); diff != "" {
 			t.Errorf("%s, as the order has it and as the spreadsheet reads it:\n%s", name, diff)
 		}
@@ -141,8 +152,8 @@ func seen(rows [][]string) [][]string {
 
 func beginning(text string) string { return text[:min(len(text), 2000)] }
 
-// plainValues reads plant, number and one more column of each row but the
-// headings.
+// plainValues reads one column and the last two, plant and order, of each row
+// but the headings.
 func plainValues(t *testing.T, file string, column int) [][]string {
 	t.Helper()
 	f, err := os.Open(file)
@@ -156,7 +167,7 @@ func plainValues(t *testing.T, file string, column int) [][]string {
 	}
 	var out [][]string
 	for _, row := range rows[1:] {
-		out = append(out, []string{beginning(row[0]), beginning(row[1]), beginning(row[column])})
+		out = append(out, []string{beginning(row[column]), beginning(row[len(row)-2]), beginning(row[len(row)-1])})
 	}
 	return out
 }
@@ -178,7 +189,7 @@ func TestAmountsAreNumbers(t *testing.T) {
 		if m.Count == 0 && m.Length == 0 {
 			continue
 		}
-		at, _ := excelize.CoordinatesToCellName(3, i+2)
+		at, _ := excelize.CoordinatesToCellName(1, i+2)
 		kind, err := f.GetCellType("Materials", at)
 		if err != nil {
 			t.Fatal(err)
@@ -197,19 +208,29 @@ func TestSheetsPrint(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	titles := 0
+	titles, areas := 0, 0
 	for _, n := range f.GetDefinedName() {
 		if n.Name == "_xlnm.Print_Titles" {
 			titles++
 		}
+		if n.Name == "_xlnm.Print_Area" {
+			areas++
+		}
 	}
-	if names := f.GetSheetList(); titles != len(names) || len(names) != 4 {
-		t.Errorf("%d of the sheets %v repeat their headings", titles, names)
+	if names := f.GetSheetList(); titles != len(names) || areas != len(names) || len(names) != 5 {
+		t.Errorf("of the sheets %v %d repeat their headings and %d leave out what is for sorting", names, titles, areas)
 	}
 	for _, name := range f.GetSheetList() {
 		layout, err := f.GetPageLayout(name)
 		if err != nil {
 			t.Fatal(err)
+		}
+		header, err := f.GetHeaderFooter(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(header.OddHeader, "Work order plain4, plain1") {
+			t.Errorf("%s is printed without its order: %q", name, header.OddHeader)
 		}
 		props, err := f.GetSheetProps(name)
 		if err != nil {

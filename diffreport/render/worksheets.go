@@ -5,41 +5,58 @@ import (
 	"strings"
 )
 
-// sheets are the sheets of a workbook. Each row names its plant, so that rows of
-// several orders can be sorted and told apart.
+// sheets are the sheets of a workbook. Each row ends with its plant and order, so
+// that rows of several orders can be sorted and told apart.
 func sheets(papers []*paper) []sheet {
-	steps := sheet{name: "Steps", headings: []string{"Plant", "Order", "Step", "Done", "Visit", "Space", "Class", "Action", "What to do", "Records", "After", "Without service", "Cautions"}}
-	materials := sheet{name: "Materials", headings: []string{"Plant", "Order", "Amount", "Unit", "Item", "How it adds up"}}
-	labels := sheet{name: "Labels", headings: []string{"Plant", "Order", "Label", "Times"}}
-	tests := sheet{name: "Tests", headings: []string{"Plant", "Order", "Record", "Limit", "Reason", "Result", "Date", "By"}}
+	steps := orderSheet("Steps", "Step", "Done", "Visit", "Space", "Class", "Action", "What to do", "Records", "After", "Without service", "Cautions")
+	steps.widest = map[string]float64{"Space": 18, "What to do": 60, "Records": 22, "After": 16, "Without service": 22, "Cautions": 12}
+	cautions := orderSheet("Cautions", "Caution", "What to mind")
+	cautions.widest = map[string]float64{"What to mind": 90}
+	materials := orderSheet("Materials", "Amount", "Unit", "Item", "How it adds up")
+	materials.widest = map[string]float64{"How it adds up": 60}
+	labels := orderSheet("Labels", "Label", "Times")
+	tests := orderSheet("Tests", "Record", "Limit", "Reason", "Result", "Date", "By")
+	tests.widest = map[string]float64{"Record": 30}
 	for _, p := range papers {
-		steps.rows = append(steps.rows, stepRows(p)...)
+		for i := range p.Visits {
+			p.stepRows(&steps, &p.Visits[i])
+		}
+		for _, c := range p.Cautions {
+			p.row(&cautions, c.Number, c.Text)
+		}
 		for _, m := range p.Materials {
 			amount, unit := amountOf(m.Quantity)
-			materials.rows = append(materials.rows, []any{p.Plant, p.Number, amount, unit, m.Item, m.Working})
+			p.row(&materials, amount, unit, m.Item, m.Working)
 		}
 		for _, l := range p.Labels {
-			labels.rows = append(labels.rows, []any{p.Plant, p.Number, l.Text, l.Times})
+			p.row(&labels, l.Text, l.Times)
 		}
 		for _, holder := range p.Strips {
-			labels.rows = append(labels.rows, []any{p.Plant, p.Number, stripFor(holder), 1})
+			p.row(&labels, stripFor(holder), 1)
 		}
 		for _, t := range p.Tests {
-			tests.rows = append(tests.rows, []any{p.Plant, p.Number, t.Record, t.Limit, t.Reason, "", "", ""})
+			p.row(&tests, t.Record, t.Limit, t.Reason, "", "", "")
 		}
 	}
-	return []sheet{steps, materials, labels, tests}
+	return []sheet{steps, cautions, materials, labels, tests}
 }
 
-func stepRows(p *paper) [][]any {
-	var rows [][]any
-	for _, v := range p.Visits {
-		for _, s := range v.Steps {
-			cautions := strings.Join(each(s.Cautions, func(c caution) string { return c.Text }), "; ")
-			rows = append(rows, []any{p.Plant, p.Number, s.Number, "", v.Number, v.Space, s.Class, s.Action, s.Text, list(s.Records), s.After, s.Outage, cautions})
-		}
+// orderSheet is a sheet without rows. What tells orders apart stays off the
+// paper, where it would only take room.
+func orderSheet(name string, headings ...string) sheet {
+	return sheet{name: name, headings: append(headings, "Plant", "Order"), printed: len(headings)}
+}
+
+func (p *paper) row(s *sheet, cells ...any) {
+	s.rows = append(s.rows, append(cells, p.Plant, p.Number))
+}
+
+func (p *paper) stepRows(s *sheet, v *visitPart) {
+	for i := range v.Steps {
+		step := &v.Steps[i]
+		cautions := each(step.Cautions, func(c caution) int { return c.Number })
+		p.row(s, step.Number, "", v.Number, v.Space, step.Class, step.Action, step.Text, list(step.Records), step.After, step.Outage, spans(cautions))
 	}
-	return rows
 }
 
 // amountOf divides a printed quantity into a number to reckon with and its unit.
