@@ -90,7 +90,7 @@ func (m *markdown) head(p *paper) {
 		if r.Why != "" {
 			because = "<br>" + escape(r.Why)
 		}
-		m.line("- **%s** (%s, %s, %s)%s", escape(cut(r.Subject)), escape(cut(r.Author)), r.Day, code(r.Commit), because)
+		m.line("- <b>%s</b> (%s, %s, %s)%s", escape(cut(r.Subject)), escape(cut(r.Author)), r.Day, code(r.Commit), because)
 	}
 }
 
