@@ -35,23 +35,23 @@ func fillIn(text func(n int) string) render.Job {
 	o := diffreport.Order{
 		Plant: next(), Base: next(), Head: next(), Number: next(), Units: unit.Metric, Executable: true,
 		Clashes: []string{next(), next()}, Duties: []string{next()}, Proven: []string{next()},
-		Labels: []string{next(), next()}, Counts: diffreport.Counts{Adds: 1},
+		Labels: []string{next(), next()}, Strips: []string{next()}, Counts: diffreport.Counts{Adds: 1},
 		Commits: []diffreport.Commit{{ID: next(), Author: next(), Subject: next(), Body: next(), Time: time.Date(2026, 3, 31, 9, 0, 0, 0, time.UTC)}},
 	}
 	for i := range hostile {
 		caution := next()
 		o.Cautions = append(o.Cautions, caution)
 		o.Steps = append(o.Steps, diffreport.Step{
-			Number: i + 1, Visit: i + 1, Action: diffreport.Pull, Class: diffreport.ClassAdd, Space: fmt.Sprint("s", i), Records: []string{next()},
+			Number: i + 1, Visit: i + 1, Action: diffreport.Pull, Class: diffreport.ClassAdd, Space: next(), Records: []string{next()},
 			Text: next(), Outage: []string{next()}, Cautions: []string{caution}, RoomFor: "x" + next(), Undo: next(),
 		})
 		o.BackOut = append(o.BackOut, diffreport.Back{Step: i + 1, Space: "x" + next(), Text: next()})
-		o.Outages = append(o.Outages, diffreport.Outage{Port: next(), Service: "x" + next(), From: 1, To: 2})
+		o.Outages = append(o.Outages, diffreport.Outage{Port: next(), Service: "x" + next(), From: 1, To: 2, At: []string{next()}})
 		o.Materials = append(o.Materials, diffreport.Material{Item: next(), Count: 1, Parts: []diffreport.Part{{Record: next(), Count: 1}}})
 		o.Tests = append(o.Tests, diffreport.Test{Record: next(), Limit: next(), Reason: next()})
-		o.Changes = append(o.Changes, diffreport.Change{Class: diffreport.ClassAdd, Kind: "run", Label: "x" + next(), Why: next()})
+		o.Changes = append(o.Changes, diffreport.Change{Class: diffreport.ClassAdd, Kind: "run", Label: "x" + next(), Former: "x" + next(), Why: next()})
 		o.Introduced = append(o.Introduced, diffreport.FindingLine{
-			Rule: "length-channel", Severity: "observation", Message: next(), Source: "x" + next(),
+			Rule: "length-channel", Severity: "observation", Kind: "run", Record: next(), Path: next(), Message: next(), Source: "x" + next(),
 			Working: []diffreport.Term{{Term: next(), Value: next()}},
 		})
 	}

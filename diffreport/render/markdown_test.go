@@ -87,15 +87,15 @@ func short(j render.Job) render.Job {
 	for i := range 2 {
 		s := &o.Steps[i]
 		for _, text := range []*string{
-			&s.Text, &s.Outage[0], &s.RoomFor, &o.Cautions[i], &o.BackOut[i].Text, &o.BackOut[i].Space, &o.Outages[i].Port, &o.Outages[i].Service,
-			&o.Materials[i].Item, &o.Materials[i].Parts[0].Record, &o.Tests[i].Record, &o.Tests[i].Limit, &o.Tests[i].Reason, &o.Changes[i].Label, &o.Changes[i].Why,
+			&s.Text, &s.Space, &s.Outage[0], &s.RoomFor, &o.Cautions[i], &o.BackOut[i].Text, &o.BackOut[i].Space, &o.Outages[i].Port, &o.Outages[i].Service, &o.Outages[i].At[0],
+			&o.Materials[i].Item, &o.Materials[i].Parts[0].Record, &o.Tests[i].Record, &o.Tests[i].Limit, &o.Tests[i].Reason, &o.Changes[i].Label, &o.Changes[i].Former, &o.Changes[i].Why,
 			&o.Introduced[i].Message, &o.Introduced[i].Source, &o.Introduced[i].Working[0].Term, &o.Introduced[i].Working[0].Value, &o.Clashes[i], &o.Labels[i],
 		} {
 			trim(text)
 		}
 		s.Cautions = []string{o.Cautions[i]}
 	}
-	for _, text := range []*string{&o.Plant, &o.Base, &o.Head, &o.Number, &o.Duties[0], &o.Proven[0]} {
+	for _, text := range []*string{&o.Plant, &o.Base, &o.Head, &o.Number, &o.Strips[0], &o.Duties[0], &o.Proven[0]} {
 		trim(text)
 	}
 	return j

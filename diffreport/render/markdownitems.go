@@ -15,7 +15,7 @@ func cautionItems(p *paper) []item {
 
 func outageItems(p *paper) []item {
 	return each(p.Outages, func(o outagePart) item {
-		text := fmt.Sprintf("- %s %s", code(o.Port), o.When)
+		text := fmt.Sprintf("- %s %s", code(o.Port), escape(o.When))
 		if o.Service != "" {
 			text += ": " + escape(o.Service)
 		}
@@ -39,7 +39,7 @@ func changeItems(p *paper) []item {
 func stepItems(p *paper) []item {
 	var all []item
 	for _, v := range p.Visits {
-		heading := fmt.Sprintf("**Visit %d: %s**", v.Number, escape(v.Space))
+		heading := fmt.Sprintf("<b>Visit %d: %s</b>", v.Number, escape(v.Space))
 		if v.Title != "" {
 			heading += " " + escape(v.Title)
 		}
