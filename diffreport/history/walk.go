@@ -17,14 +17,14 @@ import (
 // A record whose own block is the same text in two commits did not change
 // between them, whatever else did.
 func Of(asked Asked, steps iter.Seq2[Step, error]) (History, error) {
-	w := &walk{asked: asked, traces: make(map[string][]trace), things: make(things)}
+	w := &walk{asked: asked, traces: make(map[string][]trace), things: make(things), merges: make(map[string]int)}
 	first := true
 	for step, err := range steps {
 		if err != nil {
 			return History{}, err
 		}
 		if first {
-			w.traces[step.ID] = []trace{{label: asked.Label}}
+			w.traces[step.ID], w.line = []trace{{label: asked.Label}}, step.ID
 			first = false
 		}
 		if err := w.visit(&step); err != nil {
@@ -47,13 +47,24 @@ type walk struct {
 	about []bearer
 	// on are the labels at the commit that is asked for.
 	on []string
+	// line is the next commit on the line of first parents, merges number those
+	// of that line by which something was followed, the newest first.
+	line   string
+	merges map[string]int
 }
 
 // visit compares one commit with its parents and hands the traces on to them.
 func (w *walk) visit(step *Step) error {
 	traces := w.traces[step.ID]
 	delete(w.traces, step.ID)
+	main := step.ID == w.line
+	if main && len(step.Parents) > 0 {
+		w.line = step.Parents[0].ID
+	}
 	for _, t := range traces {
+		if main {
+			t.via = "" // whatever side line led here as well
+		}
 		if step.ID == w.asked.On {
 			w.on = append(w.on, t.label)
 		}
@@ -123,6 +134,9 @@ func (w *walk) compare(step *Step, t trace) error {
 		next := t
 		if i > 0 && next.via == "" {
 			next.via = step.ID
+			if w.merges[step.ID] == 0 {
+				w.merges[step.ID] = len(w.merges) + 1
+			}
 		}
 		w.handOn(parent.ID, next, sights[i].now)
 	}
@@ -196,13 +210,13 @@ func (w *walk) add(e Event, about bearer) {
 	w.events, w.about = append(w.events, e), append(w.about, about)
 }
 
-// follow adds a trace to a commit. Where several ways lead there, the line of
-// first parents counts.
+// follow adds a trace to a commit. Where several merges lead there, the oldest
+// brought it.
 func (w *walk) follow(id string, t trace) {
 	for i := range w.traces[id] {
 		if have := &w.traces[id][i]; have.label == t.label {
-			if t.via == "" {
-				have.via = ""
+			if w.merges[t.via] > w.merges[have.via] {
+				have.via = t.via
 			}
 			return
 		}

@@ -24,13 +24,26 @@ func HistoryText(w io.Writer, h history.History, units unit.System, o console.Op
 	life := 0
 	for i := range h.Events {
 		e := &h.Events[i]
-		page.Blank()
+		// What one commit did stands together, and who did it stands once.
+		if i == 0 || h.Events[i-1].ID != e.ID || e.Life != life {
+			page.Blank()
+		}
 		if h.Lives > 1 && e.Life != life {
 			page.Line(0, 2, console.In(console.Strong, fmt.Sprintf("Life %d", e.Life)))
 			page.Blank()
 		}
 		life = e.Life
-		eventText(page, h, e, units)
+		last := i+1 == len(h.Events) || h.Events[i+1].ID != e.ID || h.Events[i+1].Life != life
+		eventText(page, h, e)
+		switch terms := fieldTerms(h, e, units); {
+		case !last:
+			page.Terms(4, terms...)
+		case i > 0 && h.Events[i-1].ID == e.ID:
+			page.Terms(4, terms...)
+			page.Terms(2, commitTerms(e)...)
+		default:
+			page.Terms(4, append(terms, commitTerms(e)...)...)
+		}
 	}
 	return page.Err()
 }
@@ -63,25 +76,47 @@ func told(h history.History) string {
 	return events
 }
 
-func eventText(page *console.Page, h history.History, e *history.Event, units unit.System) {
+func eventText(page *console.Page, h history.History, e *history.Event) {
 	named := ""
 	if e.Label != h.Record && e.Part == history.Own {
 		named = e.Label + ": "
 	}
 	page.Line(0, 4, console.Plain(e.Time.Format("2006-01-02")+"  "), console.In(console.Strong, e.Class.String()), console.Plain("  "+named+headline(h, e)))
-	terms := fieldTerms(e, units)
-	terms = append(terms, [2]string{"why", e.Why}, [2]string{"by", authors(e)}, [2]string{"commit", fmt.Sprintf("%s, %s", short(e.ID), e.Subject)})
-	terms = append(terms, [2]string{"order", e.Order}, [2]string{"ordered", strings.Join(e.Orders, "; ")}, [2]string{"signature", e.Signature.String()}, [2]string{"brought by", broughtBy(e)})
-	page.Terms(4, slices.DeleteFunc(terms, func(t [2]string) bool { return t[1] == "" })...)
 }
 
-func fieldTerms(e *history.Event, units unit.System) [][2]string {
+// commitTerms says who did what stands above it.
+func commitTerms(e *history.Event) [][2]string {
+	return stating([][2]string{
+		{"by", authors(e)},
+		{"commit", fmt.Sprintf("%s, %s", short(e.ID), e.Subject)},
+		{"order", e.Order},
+		{"ordered", strings.Join(e.Orders, "; ")},
+		{"signature", e.Signature.String()},
+		{"brought by", broughtBy(e)},
+	})
+}
+
+func stating(terms [][2]string) [][2]string {
+	return slices.DeleteFunc(terms, func(t [2]string) bool { return t[1] == "" })
+}
+
+// fieldTerms lists the fields of an event, and why it is in its class. Of what
+// came or went as a whole, and of the holder of a port, what people ask first is
+// enough; of what came into a space, that it did.
+func fieldTerms(h history.History, e *history.Event, units unit.System) [][2]string {
+	if e.Whole && e.Part != history.Own && h.Port == 0 {
+		return nil
+	}
+	if e.Whole && h.Port != 0 {
+		_, stated, _ := strings.Cut(e.Summary, ": ")
+		return stating([][2]string{{"recorded", stated}, {"why", e.Why}})
+	}
 	var terms [][2]string
 	for _, f := range e.Fields {
 		before, after := f.In(units)
 		terms = append(terms, [2]string{f.Name, transition(before, after)})
 	}
-	return terms
+	return stating(append(terms, [2]string{"why", e.Why}))
 }
 
 // broughtBy names the merge by which an event came, and what it says of the side

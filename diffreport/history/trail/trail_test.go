@@ -210,7 +210,7 @@ func (p *past) whole(ctx context.Context, reader *schema.Reader, wholes map[stri
 func lines(h history.History) []string {
 	out := []string{fmt.Sprintf("%s %s, %d lives", h.Kind, h.Record, h.Lives)}
 	for _, e := range h.Events {
-		text := fmt.Sprintf("%s %s %s %s %q life %d via %q merge %v whole %v: %s; %s; %s", e.ID, e.Class, e.Kind, e.Label, e.Former, e.Life, e.Via, e.Merge, e.Whole, e.Summary, e.Why, e.Meaning)
+		text := fmt.Sprintf("%s %s %s %s %s %q %q %q life %d via %q merge %v whole %v: %s; %s; %s", e.ID, e.Class, e.Part, e.Kind, e.Label, e.Former, e.Place, e.End, e.Life, e.Via, e.Merge, e.Whole, e.Summary, e.Why, e.Meaning)
 		for _, f := range e.Fields {
 			text += fmt.Sprintf("; %s %s %s %s", f.Name, f.Before, f.After, f.Meaning)
 		}
@@ -223,19 +223,50 @@ func lines(h history.History) []string {
 // records of the newest commit and the truth know.
 func (p *past) sameAsWhole(t *testing.T, labels []string) {
 	t.Helper()
+	asked := make([]history.Asked, len(labels))
+	for i, label := range labels {
+		asked[i].Label = label
+	}
+	p.asWhole(t, asked)
+}
+
+// asWhole returns how many events were compared.
+func (p *past) asWhole(t *testing.T, all []history.Asked) (events int) {
+	t.Helper()
 	tr := p.trail(t)
 	reader, wholes := schema.NewReader(), make(map[string]*plant.Plant)
-	for _, label := range labels {
-		want, err := history.Of(history.Asked{Label: label}, p.whole(t.Context(), reader, wholes))
+	for _, asked := range all {
+		want, err := history.Of(asked, p.whole(t.Context(), reader, wholes))
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := history.Of(history.Asked{Label: label}, tr.Steps())
+		got, err := history.Of(asked, tr.Steps())
 		if err != nil {
 			t.Fatal(err)
 		}
 		if diff := cmp.Diff(lines(want), lines(got)); diff != "" {
-			t.Fatalf("%s: with whole plants, and on the trail:\n%s", label, diff)
+			t.Fatalf("%+v: with whole plants, and on the trail:\n%s", asked, diff)
+		}
+		events += len(got.Events)
+	}
+	return events
+}
+
+func TestPortsAndSpacesOnTheTrailAreAsInWholePlants(t *testing.T) {
+	t.Parallel()
+	for seed := range uint64(2) {
+		p := makePast(t, planttest.PastOptions{Runs: 72, Files: 4 + int(seed), Commits: 70, Seed: 40 + seed})
+		asked := []history.Asked{{Label: "1A", Contents: true}, {Label: "1-HALL", Contents: true}, {Label: "nothing", Port: 1}}
+		for _, label := range p.truth.Labels {
+			if strings.Count(label, "-") == 1 && !strings.Contains(label, ".") && len(label) < 8 {
+				asked = append(asked, history.Asked{Label: label, Port: 1}, history.Asked{Label: label, Port: 5})
+			}
+		}
+		for port := range int64(6) {
+			asked = append(asked, history.Asked{Label: "1A-SW1", Port: 4*port + 1}, history.Asked{Label: "1.A01", Port: 1 + port%2})
+		}
+		if events := p.asWhole(t, asked); events < 40 {
+			t.Errorf("only %d events tell nothing", events)
 		}
 	}
 }

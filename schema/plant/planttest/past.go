@@ -14,6 +14,9 @@ type PastOptions struct {
 	Runs, Files, Commits int
 	// Seed makes another history of the same size.
 	Seed uint64
+	// Steady makes a history of one line in which no label changes and no record
+	// goes to another file, which programs that follow lines can follow too.
+	Steady bool
 }
 
 // A Deed is what one commit does to one thing on site. The labels are those of
@@ -40,13 +43,13 @@ type Truth struct {
 // bundles between, which is nothing that happens to a record.
 func Past(w io.Writer, o PastOptions) (Truth, error) {
 	p := &past{
-		out: bufio.NewWriterSize(w, 1<<20), files: max(1, o.Files), random: rand.New(rand.NewPCG(o.Seed, 2)),
+		steady: o.Steady, out: bufio.NewWriterSize(w, 1<<20), files: max(1, o.Files), random: rand.New(rand.NewPCG(o.Seed, 2)),
 		seen: make(map[string]bool), dirty: make(map[int]bool), side: make(map[int]bool),
 	}
 	p.build((o.Runs + perPanel - 1) / perPanel)
 	p.commit("first survey", 0, 0)
 	for p.n < o.Commits {
-		if p.random.IntN(12) == 0 && p.n+10 < o.Commits {
+		if !o.Steady && p.random.IntN(12) == 0 && p.n+10 < o.Commits {
 			p.branch()
 			continue
 		}
@@ -82,6 +85,7 @@ type past struct {
 	side     map[int]bool
 	sideGone []string
 	onSide   bool
+	steady   bool
 }
 
 // commit writes the files that differ, on top of one or two parents.

@@ -38,7 +38,7 @@ func (p *past) deed(done map[int]bool) {
 		p.measure(h)
 	case act < 18:
 		p.patch(h)
-	case act < 22:
+	case act < 22, p.steady && (act < 28 || act == 37):
 		p.annotate(h)
 	case act < 26:
 		p.relabelRun(h)
