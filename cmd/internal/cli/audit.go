@@ -38,6 +38,9 @@ Without a range all commits up to HEAD are read. Each commit is judged by the
 standard and codes that it states itself, with --by today by those of the last
 one, and its waivers by its own day, as lint --at does it.
 
+What was found out about each commit is kept in git's own folder, below homerun,
+so that the next audit is quicker; it may be deleted at any time.
+
 --formerly names a commit or tag of an earlier audit: what it leads to and the
 last commit does not was rewritten or lost.
 

@@ -33,11 +33,14 @@ const (
 	fewBlocks = 40_000
 )
 
-func newAuditFeed(s *source, period *auditPeriod) *auditFeed {
+func newAuditFeed(s *source, period *auditPeriod, judged func(vcs.Commit) bool) *auditFeed {
 	s.reader.Bound(max(fewBlocks, 2*s.blocks()))
 	f := &auditFeed{source: s, next: make(chan fedFile, ahead), order: make(map[fileKey]int)}
 	var wanted []fileKey
 	for _, c := range slices.Backward(period.commits) {
+		if !judged(c) {
+			continue
+		}
 		for _, d := range c.Changed {
 			key := fileKey{d.Path, d.After}
 			if _, twice := f.order[key]; d.After == "" || twice || s.files[key] != nil || !isRecords(vcs.Entry{Path: d.Path, Mode: d.AfterMode}) || d.AfterMode == vcs.ModeSymlink {
@@ -49,6 +52,10 @@ func newAuditFeed(s *source, period *auditPeriod) *auditFeed {
 	}
 	ctx, stop := context.WithCancel(context.Background())
 	f.stop = stop
+	if len(wanted) == 0 {
+		close(f.next)
+		return f
+	}
 	go f.run(ctx, wanted)
 	return f
 }

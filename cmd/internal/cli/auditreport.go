@@ -11,7 +11,6 @@ import (
 	"homerun/diffreport/audit"
 	"homerun/diffreport/history"
 	"homerun/lint/rules"
-	"homerun/schema"
 	"homerun/schema/plant"
 	"homerun/schema/vcs"
 )
@@ -69,6 +68,7 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 	var reports []*audit.Report
 	for _, p := range chosen {
 		w := &auditWalk{source: s, like: p, by: o.by, tags: tags, verdicts: verdicts}
+		w.kept = w.keep(period, o)
 		into := audit.New(audit.Options{Points: o.points})
 		if err := w.walk(ctx, period, into); err != nil {
 			return nil, err
@@ -169,13 +169,11 @@ func signatureOf(c vcs.Commit, verdicts map[string]vcs.Verdict) history.Signatur
 }
 
 // edition notes what the plant's record states, where that differs from before.
-func (w *auditWalk) edition(c vcs.Commit, p *plant.Plant) {
-	if !w.main[c.ID] || p.Entry.Record == nil {
+func (w *auditWalk) edition(c vcs.Commit, f *auditFact) {
+	if !w.main[c.ID] {
 		return
 	}
-	e := audit.Edition{Revision: revisionOf(c)}
-	e.Standard, _ = schema.PlantStandard.In(p.Entry.Record)
-	e.FireCode, _ = schema.PlantFireCode.In(p.Entry.Record)
+	e := audit.Edition{Revision: revisionOf(c), Standard: f.Standard, FireCode: f.FireCode}
 	if n := len(w.editions); n > 0 && w.editions[n-1].Standard == e.Standard && w.editions[n-1].FireCode == e.FireCode {
 		return
 	}

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"fmt"
 	"slices"
 
 	"homerun/diffreport"
@@ -30,6 +29,8 @@ type auditWalk struct {
 	verdicts map[string]vcs.Verdict
 	// yard holds the records of one commit at a time.
 	yard *auditYard
+	// kept is what an earlier audit found out; nil where nothing is kept.
+	kept *auditKeep
 	// editions are what the plant stated on the line of first parents.
 	editions []audit.Edition
 }
@@ -50,13 +51,14 @@ func (w *auditWalk) walk(ctx context.Context, period *auditPeriod, into *audit.A
 	w.count(period)
 	w.yard = newAuditYard(w, period)
 	defer w.yard.close()
+	defer w.kept.write()
 	for _, c := range period.before {
 		if err := w.take(ctx, c, into, earlierCommit); err != nil {
 			return err
 		}
 	}
 	for i, c := range slices.Backward(period.commits) {
-		w.app.progress.say(fmt.Sprintf("auditing the history, %d of %d commits", len(period.commits)-i, len(period.commits)))
+		w.app.progress.count("auditing the history, commit", len(period.commits)-i, len(period.commits))
 		if err := w.take(ctx, c, into, periodCommit); err != nil {
 			return err
 		}
@@ -133,18 +135,41 @@ func (w *auditWalk) state(ctx context.Context, c vcs.Commit, step *audit.Step) (
 		now.there, now.expiries, now.day = parents[0].there, parents[0].expiries, parents[0].day
 		return now, nil
 	}
+	key := keptKey(c.ID, roleOf(step))
+	fact, kept := w.kept.get(key)
+	if !kept {
+		var err error
+		if fact, err = w.fact(ctx, parents, now, step); err != nil {
+			return nil, err
+		}
+		w.kept.put(key, fact)
+	}
+	if fact.Stated {
+		w.edition(c, fact)
+	}
+	return now, fact.tell(now, step)
+}
+
+func roleOf(step *audit.Step) commitRole {
+	if step.Before {
+		return earlierCommit
+	}
+	return periodCommit
+}
+
+// fact judges the records of a commit.
+func (w *auditWalk) fact(ctx context.Context, parents []*auditState, now *auditState, step *audit.Step) (*auditFact, error) {
 	all, err := w.steps(ctx, parents, now)
 	if err != nil {
 		return nil, err
 	}
 	first := all[0]
-	step.Gone, step.Come = auditFindings(first.Gone), auditFindings(first.Come)
-	step.Waivers, step.Unread = w.yard.tell(now)
-	step.HasWaivers = true
-	if now.there {
-		w.edition(c, first.Head)
+	f := &auditFact{There: w.yard.standing.Any(), Gone: each(auditFindings(first.Gone), keptFinding), Come: each(auditFindings(first.Come), keptFinding)}
+	if f.There {
+		w.yard.tell(f)
+		f.statedBy(first.Head.Entry.Record)
 	}
-	return now, w.compare(parents, now, all, step)
+	return f, w.compare(parents, now.day, f, all, step)
 }
 
 // steps goes to the commit from each of its parents, from the first one last, and
@@ -186,39 +211,39 @@ func (s *auditState) lapses(day unit.Date) bool {
 }
 
 // compare tells what the commit did that none of its parents had.
-func (w *auditWalk) compare(parents []*auditState, now *auditState, steps []*again.Step, step *audit.Step) error {
+func (w *auditWalk) compare(parents []*auditState, day unit.Date, f *auditFact, steps []*again.Step, step *audit.Step) error {
 	if len(parents) == 0 {
 		if !step.Before {
-			step.Deeds = deeds(diffreport.Compare(nil, steps[0].Head, diffreport.Options{}))
+			f.Deeds = each(deeds(diffreport.Compare(nil, steps[0].Head, diffreport.Options{})), keptDeed)
 		}
 		return nil
 	}
 	var all [][]diffreport.Change
 	for i, p := range parents {
-		if !p.there && !now.there {
+		if !p.there && !f.There {
 			return nil // there was no plant, and there is none
 		}
 		all = append(all, diffreport.Compare(steps[i].Base, steps[i].Head, diffreport.Options{}))
 	}
-	step.Former = diffreport.Former(all[0])
-	step.Deeds = commonDeeds(all)
-	if !now.there {
+	f.Compared, f.Renamed = true, renamedIn(all[0])
+	f.Deeds = each(commonDeeds(all), keptDeed)
+	if !f.There {
 		return nil
 	}
-	against, err := judgeChange(parents, now, steps, all)
-	step.Against = against
+	against, err := judgeChange(parents, day, steps, all)
+	f.Against = each(against, keptFinding)
 	return err
 }
 
 // judgeChange holds the change against the rules that judge one, from every
 // parent: what one side of a merge did is not the merge's doing.
-func judgeChange(parents []*auditState, now *auditState, steps []*again.Step, all [][]diffreport.Change) ([]audit.Finding, error) {
+func judgeChange(parents []*auditState, day unit.Date, steps []*again.Step, all [][]diffreport.Change) ([]audit.Finding, error) {
 	var found []lint.Finding
 	for i, p := range parents {
 		if !p.there {
 			return nil, nil // the plant is new: nothing was changed
 		}
-		rep, err := lint.Run(steps[i].Head, changeRules(), lint.Options{Today: now.day, Known: ruleNames(), Base: steps[i].Base, Former: diffreport.Former(all[i])})
+		rep, err := lint.Run(steps[i].Head, changeRules(), lint.Options{Today: day, Known: ruleNames(), Base: steps[i].Base, Former: diffreport.Former(all[i])})
 		if err != nil {
 			return nil, err
 		}

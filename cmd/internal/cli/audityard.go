@@ -36,7 +36,7 @@ type auditYard struct {
 func newAuditYard(w *auditWalk, period *auditPeriod) *auditYard {
 	y := &auditYard{auditWalk: w, entries: make(map[string]vcs.Entry), read: make(map[string]*schema.File), folders: make(map[string]bool)}
 	y.standing = y.fresh("")
-	y.feed = newAuditFeed(w.source, period)
+	y.feed = newAuditFeed(w.source, period, func(c vcs.Commit) bool { return !w.kept.has(keptKey(c.ID, periodCommit)) })
 	return y
 }
 
@@ -234,17 +234,15 @@ func headsOf(f *schema.File) []schema.Entry {
 	return heads
 }
 
-// tell notes what is asked of a commit later on, and returns its waivers and how
-// many mistakes keep parts of it from being read.
-func (y *auditYard) tell(now *auditState) (waivers []audit.Waiver, unread int) {
-	if now.there = y.standing.Any(); !now.there {
-		return nil, 0
-	}
+// tell notes the waivers of the commit, and how many mistakes keep parts of it from
+// being read.
+func (y *auditYard) tell(f *auditFact) {
 	entries := y.standing.Waivers()
 	for _, e := range entries {
 		if last, ok := schema.WaiverExpires.In(e.Record); ok {
-			now.expiries = append(now.expiries, last)
+			f.Expiries = append(f.Expiries, dateText(last))
 		}
 	}
-	return waiversOf(entries), y.standing.Problems()
+	f.keepWaivers(waiversOf(entries))
+	f.Unread = y.standing.Problems()
 }
