@@ -68,7 +68,7 @@ func (r *Report) signing(span string) []Command {
 		return []Command{{letters, "git" + show}}
 	}
 	return []Command{
-		{letters + "; of SSH, FILE being the allowed signers, U is by an unknown key", "git -c gpg.ssh.allowedSignersFile=FILE" + show},
+		{letters + "; of SSH, FILE being the allowed signers, U is by a key that was not allowed then", "git -c gpg.ssh.allowedSignersFile=FILE" + show},
 		{"the same of OpenPGP, in an empty key ring", "gpg --import FILE; git" + show},
 	}
 }

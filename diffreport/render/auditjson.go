@@ -10,10 +10,11 @@ import (
 )
 
 // The names below are what other programs rely on: fields are added, never
-// renamed or taken away.
+// renamed or taken away. AUDIT.md tells what they state.
 type auditDocument struct {
 	Plant      string         `json:"plant"`
 	Range      string         `json:"range"`
+	Branch     string         `json:"branch"`
 	From       string         `json:"from"`
 	To         string         `json:"to"`
 	Today      string         `json:"today"`
@@ -29,6 +30,7 @@ type auditDocument struct {
 	Findings   []standingJSON `json:"findings"`
 	Caught     int            `json:"caught_on_branches"`
 	ByRule     []ruleSumJSON  `json:"by_rule"`
+	Ages       []ageJSON      `json:"ages"`
 	People     []personJSON   `json:"people"`
 	Waivers    []waiverJSON   `json:"waivers"`
 	Signatures map[string]int `json:"signatures"`
@@ -104,6 +106,14 @@ type ruleSumJSON struct {
 	Waived  int    `json:"waived"`
 	Median  int    `json:"median_days_to_clear"`
 	Oldest  int    `json:"oldest_days"`
+}
+
+type ageJSON struct {
+	Name    string `json:"name"`
+	From    int    `json:"from_days"`
+	To      int    `json:"to_days"`
+	Stand   int    `json:"stand"`
+	Cleared int    `json:"cleared"`
 }
 
 type personJSON struct {
@@ -193,7 +203,7 @@ func AuditJSON(w io.Writer, reports []*audit.Report) error {
 
 func auditDocumentOf(r *audit.Report) auditDocument {
 	d := auditDocument{
-		Plant: r.Plant, Range: r.Range, From: r.From, To: r.To, Today: r.Today.String(), JudgedBy: byWord(r.By), Tool: r.Tool, RuleSet: r.RuleSet, Rules: r.RuleCount,
+		Plant: r.Plant, Range: r.Range, Branch: r.Branch, From: r.From, To: r.To, Today: r.Today.String(), JudgedBy: byWord(r.By), Tool: r.Tool, RuleSet: r.RuleSet, Rules: r.RuleCount,
 		Commits: r.Commits, Touching: r.Records, Line: r.Line, Caught: r.Caught, Unknown: texts(r.Unknown), Signatures: make(map[string]int),
 		Points: each(r.Points, asPoint), Findings: each(r.Standing, asStanding), Waivers: each(r.Waivers, asWaiver), Direct: each(r.Direct, asRevision),
 	}
@@ -201,6 +211,7 @@ func auditDocumentOf(r *audit.Report) auditDocument {
 	d.ByRule = each(r.Rules, func(s audit.RuleSum) ruleSumJSON {
 		return ruleSumJSON{s.Rule, s.Before, s.Opened, s.Cleared, s.Stands, s.Waived, s.Median, s.Oldest}
 	})
+	d.Ages = each(r.Ages(), func(a audit.AgeBand) ageJSON { return ageJSON{a.Name, a.From, a.To, a.Standing, a.Closed} })
 	d.People = each(r.People, func(p audit.PersonSum) personJSON { return personJSON{p.Name, p.Introduced, p.Cleared, p.Stands} })
 	for state, n := range r.Signatures.Counts {
 		d.Signatures[state.String()] = n

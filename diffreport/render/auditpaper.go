@@ -96,7 +96,7 @@ func auditFacts(r *audit.Report) []fact {
 		{"line", "first parents, back from " + auditLine(r)},
 		{"commits", fmt.Sprintf("%d, of which %d touch records; %d on the line", r.Commits, r.Records, r.Line)},
 		{"rule set", fmt.Sprintf("%d rules, digest %s, the same for every commit", r.RuleCount, r.RuleSet)},
-		{"judged by", r.By.String()},
+		{"judged by", judgedBy(r.By)},
 	}
 	for _, e := range r.Stated {
 		facts = append(facts, fact{"stated", edition(&e)})
@@ -106,6 +106,14 @@ func auditFacts(r *audit.Report) []fact {
 		fact{"made with", "homerun, " + schema.Printable(r.Tool)},
 		fact{"made on", r.Today.String()},
 	)
+}
+
+// judgedBy says by which standard, and what the other choice would be.
+func judgedBy(b audit.By) string {
+	if b == audit.ByToday {
+		return b.String() + ", whatever others stated in their day (--by today; --by day takes each by its own)"
+	}
+	return b.String() + " (--by day; --by today takes the last one's for all)"
 }
 
 // auditLine is what the line of first parents is called.

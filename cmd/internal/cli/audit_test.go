@@ -31,15 +31,6 @@ func (r *room) in(dir string, want int, args ...string) string {
 	return said.String()
 }
 
-func (r *room) mustRun(name string, args ...string) {
-	r.t.Helper()
-	cmd := exec.Command(name, args...)
-	cmd.Env = r.env
-	if out, err := cmd.CombinedOutput(); err != nil {
-		r.t.Fatalf("%s %v: %v\n%s", name, args, err, out)
-	}
-}
-
 func (r *room) ask(args ...string) string {
 	r.t.Helper()
 	cmd := exec.Command("git", args...)
@@ -174,8 +165,8 @@ type auditTold struct {
 		Waiver                string
 		Before                bool `json:"before_the_period"`
 	}
-	Direct   []struct{ Commit string }            `json:"made_on_the_line"`
-	Doubtful []struct{ Commit, Signature string } `json:"without_a_good_signature"`
+	Direct   []struct{ Commit string }                     `json:"made_on_the_line"`
+	Doubtful []struct{ Commit, Signature, Subject string } `json:"without_a_good_signature"`
 	Lost     []struct {
 		Ref     string
 		Missing bool
