@@ -27,6 +27,8 @@ type cableWork struct {
 	// onAt those that put on its two ends.
 	off, on []*task
 	onAt    [2]*task
+	// tagging is set where a task takes the run out of use and leaves it there.
+	tagging bool
 	// supplied are the tasks that switch off the power that it carries.
 	supplied []*task
 }

@@ -22,7 +22,7 @@ func TestDamagedRecordsAreStillCompared(t *testing.T) {
 			t.Fatalf("a damaged plant differs from itself: %v", full(changes))
 		}
 		b, h := base(), head()
-		order := diffreport.Plan(b, h, diffreport.Compare(b, h, diffreport.Options{}), diffreport.PlanOptions{})
+		order := diffreport.Plan(b, h, diffreport.Compare(b, h, diffreport.Options{}), diffreport.PlanOptions{Follow: new(watcher).follow})
 		if order.Executable != (len(order.Clashes) == 0) {
 			t.Fatalf("executable %v with clashes %v", order.Executable, order.Clashes)
 		}

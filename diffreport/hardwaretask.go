@@ -53,6 +53,7 @@ func (p *planner) takeDown(c *Change) *task {
 		Action: Remove, Class: c.Class, Space: p.roomNow(roomOf(c.before)), Records: []string{c.Label},
 		Text: fmt.Sprintf("take %s %s out%s", c.Kind, c.was(), placeWords(e, " of")), Cautions: p.roomCautions(p.base, c.before),
 	}}
+	t.deeds = []deed{{what: goes, change: c}}
 	if c.Kind == schema.KindEquipment {
 		off := p.add(&task{phase: toIsolate, urge: building, undo: back("switch ", c.was(), " on again"), Step: Step{
 			Action: Isolate, Class: c.Class, Space: t.Space, Records: []string{c.Label}, Text: "switch " + c.was() + " off and secure it against being switched on",
@@ -88,6 +89,7 @@ func (p *planner) putUp(c *Change, how string) *task {
 		Action: Install, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label},
 		Text: fmt.Sprintf("install %s %s%s%s%s", c.Kind, c.Label, how, placeWords(c.After, " in"), p.makeWords(c.After)), Cautions: p.roomCautions(p.head, c.after),
 	}}
+	t.deeds = []deed{{what: comes, change: c}}
 	if c.Class == ClassAdd {
 		p.used.pieces(c.Kind+p.makeWords(c.After), c.Label, 1)
 		p.toPrint(c.Kind, c.Label)
@@ -139,6 +141,7 @@ func (p *planner) plain(c *Change, action Action, at phase, text string) *task {
 	t := &task{phase: at, urge: building, Step: Step{
 		Action: action, Class: c.Class, Space: roomOf(c.after), Records: []string{c.Label}, Text: text, Cautions: p.roomCautions(p.head, c.after),
 	}}
+	t.deeds = []deed{{what: comes, change: c}}
 	if at != toMeasure {
 		t.undo = back("set "+c.Kind+" ", c.Label, " back: "+c.formerWords())
 	}

@@ -41,14 +41,14 @@ func (p *planner) judge(ask func(*plant.Plant) []Objection) []string {
 	known := make(map[string]float64)
 	for _, s := range []side{earlier, later} {
 		for _, o := range ask(p.middle(mixed, s)) {
-			key := o.key()
+			key := o.Identity()
 			if stood, met := known[key]; !met || o.Excess > stood {
 				known[key] = o.Excess
 			}
 		}
 	}
 	for _, o := range ask(p.middle(mixed, earlier, later)) {
-		if stood, met := known[o.key()]; !met || o.Excess > stood {
+		if stood, met := known[o.Identity()]; !met || o.Excess > stood {
 			p.full = mixed
 			return mixed
 		}
@@ -71,7 +71,9 @@ func (p *planner) takenOut() map[string]bool {
 // bears its label already.
 const oldMark = " (old)"
 
-func (o *Objection) key() string {
+// Identity is equal for what one rule has against one record in two states of the
+// site. The old cable of a run counts as the run.
+func (o *Objection) Identity() string {
 	parts := append([]string{o.Rule, o.Record}, o.Key...)
 	return strings.ReplaceAll(strings.Join(parts, gone), oldMark, "")
 }

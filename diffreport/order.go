@@ -105,6 +105,7 @@ type Step struct {
 	Undo string
 
 	takes, frees []hold
+	deeds        []deed
 }
 
 // A Back is how one step is taken back.

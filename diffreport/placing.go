@@ -42,6 +42,35 @@ func (p *planner) placing() {
 		t.wait(p.outOf[label]...)
 	}
 	p.clearing()
+	if p.mode.outFirst {
+		p.clearAll()
+	}
+}
+
+// clearAll lets nothing be put up or pulled before everything that goes is out.
+func (p *planner) clearAll() {
+	t := &task{phase: toClear, urge: building, floats: true, tail: " before anything is put up: both together are not allowed", Step: Step{
+		Action: Remove, Text: "make sure that everything is out that goes:",
+	}}
+	for _, o := range p.tasks {
+		if o.phase >= toDisconnect && o.phase < toClear {
+			t.wait(o)
+			t.Class = o.Class
+			t.Records = append(t.Records, o.Records...)
+			if o.phase >= toRemoveCable {
+				t.items = append(t.items, o.Records...)
+			}
+		}
+	}
+	if len(t.items) == 0 {
+		return
+	}
+	for _, o := range p.tasks {
+		if o.phase > toClear {
+			o.wait(t)
+		}
+	}
+	p.add(t)
 }
 
 // clearing lets cables be pulled only when the old ones are out, where both

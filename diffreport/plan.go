@@ -18,6 +18,9 @@ type PlanOptions struct {
 	// Judge says what the linter has against a plant as it stands in the middle
 	// of the work; nil where nobody asks.
 	Judge func(*plant.Plant) []Objection
+	// Follow makes what is asked about the states that the site goes through; nil
+	// where nobody asks. Each plan that is tried has its own.
+	Follow func() Follower
 }
 
 // An Objection is one finding of the linter about a plant in the middle of the
@@ -37,12 +40,24 @@ type Objection struct {
 //
 // The first plan is the one that keeps service up longest. Where the linter
 // objects to old and new cables together in a pathway, the second takes the old
-// ones out of it before it pulls.
+// ones out of it before it pulls. Where a state in between breaks what neither
+// plant breaks, the rooms are visited the other way round, and then everything is
+// taken out before anything is put up; if nothing helps, there is no order.
 func Plan(base, head *plant.Plant, changes []Change, o PlanOptions) Order {
 	p, steps := draft(base, head, changes, mode{})
 	judged := p.judge(o.Judge)
 	if len(p.full) > 0 {
 		p, steps = draft(base, head, changes, mode{full: p.full})
+	}
+	passed := p.followed(steps, o.Follow)
+	for _, m := range []mode{{full: p.mode.full, back: true}, {outFirst: true}, {outFirst: true, back: true}} {
+		if len(passed.breaks) == 0 {
+			break
+		}
+		other, otherSteps := draft(base, head, changes, m)
+		if then := other.followed(otherSteps, o.Follow); len(then.breaks) == 0 {
+			p, steps, passed = other, otherSteps, then
+		}
 	}
 	order := Order{
 		Plant: p.name(), Base: o.Base, Head: o.Head, Number: OrderNumber(o.Base, o.Head), Units: p.head.Units,
@@ -55,9 +70,9 @@ func Plan(base, head *plant.Plant, changes []Change, o PlanOptions) Order {
 	order.Outages = p.outages(steps)
 	order.Cautions = everyCaution(steps)
 	order.BackOut = backOut(steps)
-	order.Clashes = append(p.claimedTwice(), p.replay(steps)...)
+	order.Clashes = slices.Concat(p.claimedTwice(), p.replay(steps), passed.clashes())
 	order.Executable = len(order.Clashes) == 0
-	order.Proven = proven(&order, judged)
+	order.Proven = proven(&order, judged, &passed)
 	return order
 }
 
@@ -91,6 +106,10 @@ func draft(base, head *plant.Plant, changes []Change, m mode) (*planner, []Step)
 type mode struct {
 	// full are the pathways that do not hold old and new cables together.
 	full []string
+	// outFirst takes everything out before anything is put up.
+	outFirst bool
+	// back visits the rooms in the reverse of their order.
+	back bool
 	// single tells every cord by itself.
 	single bool
 }

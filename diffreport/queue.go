@@ -11,6 +11,8 @@ type call struct {
 	area  [2]string
 	chain int
 	by    preference
+	// back is set where the rooms come in the reverse of their order.
+	back bool
 }
 
 // calls are the rooms that wait, the one where the longest chain begins first,
@@ -22,10 +24,14 @@ func (c *calls) Swap(i, j int) { (*c)[i], (*c)[j] = (*c)[j], (*c)[i] }
 func (c *calls) Less(i, j int) bool {
 	a, b := (*c)[i], (*c)[j]
 	chain, area := cmp.Compare(b.chain, a.chain), slices.Compare(a.area[:], b.area[:])
-	if a.by == floorFirst {
-		chain, area = area, chain
+	space := cmp.Compare(a.space, b.space)
+	if a.back {
+		area, space = -area, -space
 	}
-	return cmp.Or(chain, area, cmp.Compare(a.space, b.space)) < 0
+	if a.by == floorFirst {
+		return cmp.Or(area, chain, space) < 0
+	}
+	return cmp.Or(chain, area, space) < 0
 }
 
 // Push and Pop are for the heap.

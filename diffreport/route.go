@@ -79,6 +79,7 @@ func (r *router) walk() walk {
 // router is the state of the walk.
 type router struct {
 	by        preference
+	back      bool
 	tasks     []*task
 	followers [][]*task
 	open      []int
@@ -98,7 +99,7 @@ type router struct {
 }
 
 func (p *planner) router(by preference) *router {
-	r := &router{by: by, open: make([]int, len(p.tasks)), followers: make([][]*task, len(p.tasks)), chain: make([]int, len(p.tasks)), ready: make(map[string]*urgent), best: make(map[string]int), area: make(map[string][2]string)}
+	r := &router{by: by, back: p.mode.back, open: make([]int, len(p.tasks)), followers: make([][]*task, len(p.tasks)), chain: make([]int, len(p.tasks)), ready: make(map[string]*urgent), best: make(map[string]int), area: make(map[string][2]string)}
 	for _, t := range p.tasks {
 		if t.into == nil {
 			r.tasks = append(r.tasks, t)
@@ -189,7 +190,7 @@ func (r *router) offer(t *task) {
 		return
 	}
 	if best, waiting := r.best[t.Space]; !waiting || r.chain[t.place] > best {
-		r.call(call{space: t.Space, area: r.area[t.Space], chain: r.chain[t.place], by: r.by})
+		r.call(call{space: t.Space, area: r.area[t.Space], chain: r.chain[t.place], by: r.by, back: r.back})
 	}
 }
 

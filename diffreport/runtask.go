@@ -83,6 +83,7 @@ func (p *planner) takeOut(w *cableWork) *task {
 		Action: Remove, Class: w.class, Space: p.roomNow(firstRoom(r)), Records: []string{w.label}, Text: "take " + name + " out" + where + what,
 		Cautions: p.wayCautions(p.base, r),
 	}}
+	t.deeds = []deed{{what: cableOut, work: w}}
 	t.undo = back("pull cable again for ", name+what, " and measure it once it is terminated")
 	t.wait(w.off...)
 	if r.Way != nil {
@@ -114,6 +115,7 @@ func (p *planner) lay(w *cableWork) *task {
 		Action: Pull, Class: w.class, Space: firstRoom(r), Records: []string{w.label}, Text: "pull",
 		Cautions: p.wayCautions(p.head, r),
 	}}
+	t.deeds = []deed{{what: cableIn, work: w}}
 	t.group = fmt.Sprintf("pull %d %s", w.class, tail)
 	if r.Way != nil {
 		for _, path := range r.Way.Pathways {
@@ -161,6 +163,7 @@ func (p *planner) withdrawn(w *cableWork) {
 	default:
 		return
 	}
+	t.deeds, w.tagging = []deed{{what: tagged, work: w}}, true
 	t.wait(w.off...)
 	if stageOfRun(w.run.before) == inUse {
 		if t.Outage = p.loses(w); len(t.Outage) > 0 {
@@ -235,7 +238,7 @@ func (w *cableWork) reason() string {
 	case w.class == ClassAdd:
 		return "new run"
 	case w.renew:
-		return "another cable or route: " + w.change.Meaning.String()
+		return "a new cable in place of the old one"
 	case w.restored():
 		return "brought back into use"
 	case w.change == nil:

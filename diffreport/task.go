@@ -157,6 +157,7 @@ func (t *task) join(u *task) {
 	t.after, t.prefer = append(t.after, u.after...), append(t.prefer, u.prefer...)
 	t.waiting = append(t.waiting, u.waiting...)
 	t.takes, t.frees = append(t.takes, u.takes...), append(t.frees, u.frees...)
+	t.deeds = append(t.deeds, u.deeds...)
 	t.items = append(t.items, u.items...)
 	for _, back := range u.undo {
 		t.takenBack(back)

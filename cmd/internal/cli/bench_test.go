@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -31,6 +32,19 @@ func BenchmarkColdLint(b *testing.B) {
 	}
 }
 
+// BenchmarkOrderOfRuns shows that the cost of an order grows with the number of
+// runs that change, the judging of the site between the steps included.
+func BenchmarkOrderOfRuns(b *testing.B) {
+	for _, n := range []int{1000, 10000} {
+		b.Run(strconv.Itoa(n), func(b *testing.B) {
+			dir := changedRepository(b, n, n)
+			for b.Loop() {
+				perform(b, dir, "order", "--format", "json", "HEAD~1..HEAD")
+			}
+		})
+	}
+}
+
 func perform(b *testing.B, dir string, args ...string) {
 	b.Helper()
 	status := cli.Main(context.Background(), args, cli.Process{
@@ -44,8 +58,14 @@ func perform(b *testing.B, dir string, args ...string) {
 }
 
 // largeRepository commits a generated plant, and then the same with one file
-// edited: cords and runs of it go to other ports, one run is longer.
+// edited: ten runs of it are longer.
 func largeRepository(b *testing.B) string {
+	b.Helper()
+	return changedRepository(b, 10, 10)
+}
+
+// changedRepository edits so many runs, no more than most in one file.
+func changedRepository(b *testing.B, runs, most int) string {
 	b.Helper()
 	dir := b.TempDir()
 	files := planttest.Generate(planttest.Options{Runs: 20000, Files: 60, Seed: 1})
@@ -61,18 +81,18 @@ func largeRepository(b *testing.B) string {
 	git("init", "-q")
 	git("add", ".")
 	git("commit", "-qm", "as surveyed")
-	edited := 0
 	for _, f := range files {
-		if text := strings.Replace(f.Text, "length = \"", "length = \"1", 10); text != f.Text && strings.Contains(text, "run \"") {
-			put(b, filepath.Join(dir, f.Path), text)
-			edited++
-			break
+		if !strings.Contains(f.Text, "run \"") || runs == 0 {
+			continue
 		}
+		n := min(most, runs, strings.Count(f.Text, "length = \""))
+		put(b, filepath.Join(dir, f.Path), strings.Replace(f.Text, "length = \"", "length = \"1", n))
+		runs -= n
 	}
-	if edited != 1 {
-		b.Fatal("no file was edited")
+	if runs > 0 {
+		b.Fatalf("%d runs were left to change", runs)
 	}
-	git("commit", "-qam", "ten longer cables")
+	git("commit", "-qam", "longer cables")
 	return dir
 }
 

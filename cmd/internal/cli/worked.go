@@ -26,7 +26,8 @@ func (sp *span) plan(before, after *plant.Plant) (diffreport.Order, error) {
 		return diffreport.Order{}, err
 	}
 	return diffreport.Plan(before, after, changes, diffreport.PlanOptions{
-		Base: sp.baseID, Head: sp.head.Name, Commits: sp.commits, Judge: objections(sp.head.Date),
+		Base: sp.baseID, Head: sp.head.Name, Commits: sp.commits,
+		Judge: objections(sp.head.Date), Follow: follower(stood, stands, changes, sp.head.Date),
 		// What is cleared is what the way back would introduce.
 		Introduced: lines(introduced(stood, stands, diffreport.Former(changes))),
 		Cleared:    lines(introduced(stands, stood, diffreport.Latter(changes))),
