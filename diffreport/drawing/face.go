@@ -52,7 +52,8 @@ const (
 
 // The sizes of faces.
 const (
-	bank = 6
+	// MostInBank is how many ports a bank has at most.
+	MostInBank = 6
 	// mostWhole is how many ports a face has at most of which every bank is
 	// drawn: what a reader still takes in at once.
 	mostWhole = 96
@@ -106,10 +107,10 @@ func (s *seat) face(touches []diffreport.Touch) Face {
 		at := place{t.Port, t.Front}
 		does[at] = append(does[at], t)
 	}
-	for first := 1; first <= s.ports; first += bank {
+	for first := 1; first <= s.ports; first += MostInBank {
 		touched := false
 		var jacks []Jack
-		for n := first; n < first+bank && n <= s.ports; n++ {
+		for n := first; n < first+MostInBank && n <= s.ports; n++ {
 			rear, front := place{n, false}, place{n, true}
 			touched = touched || does[rear] != nil || does[front] != nil
 			jacks = append(jacks, Jack{Number: s.number(n), Rear: s.mark(rear, does[rear]), Front: s.mark(front, does[front])})

@@ -151,6 +151,7 @@ func TestPagePrints(t *testing.T) {
 				t.Parallel()
 				dir := t.TempDir()
 				text := strings.Replace(page(t, job), "</style>", "@page { size: "+paper+" }</style>", 1)
+				text = strings.ReplaceAll(text, "<details open", "<details") // as somebody left it who closed all folds
 				file, pdf := filepath.Join(dir, "order.html"), filepath.Join(dir, "order.pdf")
 				if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
 					t.Fatal(err)
@@ -166,6 +167,11 @@ func TestPagePrints(t *testing.T) {
 					t.Error("no two visits share a sheet")
 				}
 				whole := strings.Join(strings.Fields(string(out)), " ")
+				for i := range job.Order.Changes {
+					if why, _, _ := strings.Cut(job.Order.Changes[i].Why, ","); !strings.Contains(whole, why) {
+						t.Errorf("the print does not show why %s changes, in a closed fold", job.Order.Changes[i].Label)
+					}
+				}
 				for _, step := range job.Order.Steps {
 					first, _, _ := strings.Cut(step.Text, ",")
 					if !strings.Contains(whole, strings.Join(strings.Fields(first), " ")) {

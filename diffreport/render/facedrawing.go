@@ -2,7 +2,6 @@ package render
 
 import (
 	"fmt"
-	"strings"
 
 	"homerun/diffreport/drawing"
 )
@@ -33,7 +32,8 @@ type bankDrawing struct {
 	// the others.
 	Touched, Idle []portNumber
 	Fills         []cellDrawing
-	Frame         string
+	// Frame names the frame: there are a few for all banks.
+	Frame string
 }
 
 type portNumber struct {
@@ -104,7 +104,7 @@ func sidesOf(f drawing.Face) []side {
 func bankOf(b drawing.Bank, sides []side) bankDrawing {
 	wide, high := len(b.Jacks)*jackWidth, len(sides)*cellHeight
 	d := bankDrawing{
-		Width: wide + 2*edgeWidth, Height: cellTop + high + edgeWidth, Frame: frame(wide, high),
+		Width: wide + 2*edgeWidth, Height: cellTop + high + edgeWidth, Frame: frameID(len(b.Jacks), len(sides)),
 		Says: "ports " + spanOf(b.Jacks),
 	}
 	for i, j := range b.Jacks {
@@ -119,19 +119,6 @@ func bankOf(b drawing.Bank, sides []side) bankDrawing {
 		d.fill(b, mark, sides)
 	}
 	return d
-}
-
-// frame is a box with lines between ports and between sides.
-func frame(wide, high int) string {
-	var path strings.Builder
-	fmt.Fprintf(&path, "M%d %dh%dv%dh-%dz", edgeWidth, cellTop, wide, high, wide)
-	for x := jackWidth; x < wide; x += jackWidth {
-		fmt.Fprintf(&path, "M%d %dv%d", edgeWidth+x, cellTop, high)
-	}
-	for y := cellHeight; y < high; y += cellHeight {
-		fmt.Fprintf(&path, "M%d %dh%d", edgeWidth, cellTop+y, wide)
-	}
-	return path.String()
 }
 
 // spanOf names neighbouring ports.

@@ -14,12 +14,12 @@ func each[From, To any](list []From, turn func(From) To) []To {
 	return out
 }
 
-// neighbours divides a list into rows of neighbours that are alike.
+// neighbours divides a list into rows in which each is like the one before it.
 func neighbours[T any](list []T, alike func(a, b T) bool) [][]T {
 	var all [][]T
 	for from := 0; from < len(list); {
 		to := from + 1
-		for to < len(list) && alike(list[from], list[to]) {
+		for to < len(list) && alike(list[to-1], list[to]) {
 			to++
 		}
 		all = append(all, list[from:to:to])

@@ -49,8 +49,10 @@ type backPart struct {
 	Space, Text string
 }
 
-// A backGroup is what is taken back in one space before going elsewhere.
+// A backGroup is what is taken back in one space before going elsewhere, numbered
+// down from First.
 type backGroup struct {
+	First int
 	Space string
 	Steps []backPart
 }
@@ -88,8 +90,8 @@ func (p *paper) TestGroups() []testGroup {
 
 // BackGroups are the steps taken back with each space said once.
 func (p *paper) BackGroups() []backGroup {
-	alike := func(a, b backPart) bool { return a.Space == b.Space }
-	return each(neighbours(p.BackOut, alike), func(row []backPart) backGroup { return backGroup{row[0].Space, row} })
+	alike := func(a, b backPart) bool { return a.Space == b.Space && b.Step == a.Step-1 }
+	return each(neighbours(p.BackOut, alike), func(row []backPart) backGroup { return backGroup{row[0].Step, row[0].Space, row} })
 }
 
 // LabelGroups are the labels by how often each is put on, seldom ones first.

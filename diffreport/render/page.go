@@ -40,6 +40,7 @@ func pageTemplate() (*template.Template, error) {
 		"names":  list,
 		"pieces": pieces,
 		"few":    few,
+		"frames": frames,
 	})
 	for _, text := range []string{pageText, drawingText, fmt.Sprintf("{{define %q}}%s{{end}}", "style", styleText)} {
 		if _, err := t.Parse(text); err != nil {

@@ -79,7 +79,7 @@ func TestHostileDrawings(t *testing.T) {
 func TestPageStandsAlone(t *testing.T) {
 	t.Parallel()
 	got := page(t, hostilePlants(t), harmlessJob())
-	loads := regexp.MustCompile(`(?i)^(script|link|img|iframe|object|embed|video|audio|source|base|form|use|image|foreignobject)\b| (src|srcset|href=[^#]|xlink)`)
+	loads := regexp.MustCompile(`(?i)^(script|link|img|iframe|object|embed|video|audio|source|base|form|image|foreignobject)\b| (src|srcset|href=[^#]|xlink)`)
 	for _, element := range shape(t, got) {
 		if loads.MatchString(element) {
 			t.Errorf("the page has <%s>", element)

@@ -15,7 +15,7 @@ type piece struct {
 const (
 	// shortest is about how many characters stand on a line of a narrow page; in a
 	// sentence of so many hardly anything can be torn.
-	shortest = 46
+	shortest = 34
 	// longestWhole is how long a word may be that is kept whole: longer ones have
 	// to be torn where a page is narrow.
 	longestWhole = 28

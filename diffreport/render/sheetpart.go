@@ -49,8 +49,10 @@ func (v *visitSheet) class() string {
 	return v.Steps[0].Class
 }
 
-// A stretch is neighbouring steps of which the same has to be known.
+// A stretch is neighbouring steps of which the same has to be known, numbered on
+// from First.
 type stretch struct {
+	First int
 	Notes []string
 	Steps []stepPart
 }
@@ -67,8 +69,8 @@ func (s stretch) Shared() string {
 
 // Stretches divides the steps so that what several have to say is said once.
 func (v *visitSheet) Stretches() []stretch {
-	alike := func(a, b stepPart) bool { return slices.Equal(v.notes(a), v.notes(b)) }
-	return each(neighbours(v.Steps, alike), func(steps []stepPart) stretch { return stretch{v.notes(steps[0]), steps} })
+	alike := func(a, b stepPart) bool { return b.Number == a.Number+1 && slices.Equal(v.notes(a), v.notes(b)) }
+	return each(neighbours(v.Steps, alike), func(steps []stepPart) stretch { return stretch{steps[0].Number, v.notes(steps[0]), steps} })
 }
 
 // notes are what there is to say about a step.
