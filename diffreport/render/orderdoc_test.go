@@ -1,0 +1,75 @@
+package render_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"maps"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"testing"
+
+	"golang.org/x/tools/txtar"
+
+	"homerun/diffreport"
+	"homerun/diffreport/render"
+)
+
+// TestEveryFieldOfAnOrderIsDocumented holds ORDER.md against the orders that the
+// repository keeps and one with findings, both ways; and the actions.
+func TestEveryFieldOfAnOrderIsDocumented(t *testing.T) {
+	t.Parallel()
+	cases, err := filepath.Glob(filepath.FromSlash("../../testdata/orders/*.txtar"))
+	if err != nil || len(cases) == 0 {
+		t.Fatal("no orders", err)
+	}
+	written, done := make(map[string]bool), make(map[string]bool)
+	for _, name := range cases {
+		archive, err := txtar.ParseFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		o := orderOf(t, archive)
+		for _, s := range o.Steps {
+			done[string(s.Action)] = true
+		}
+		o.Introduced = []diffreport.FindingLine{{Working: []diffreport.Term{{}}, Related: []diffreport.Place{{}}}}
+		var out bytes.Buffer
+		if err := render.OrderJSON(&out, o); err != nil {
+			t.Fatal(err)
+		}
+		var document any
+		if err := json.Unmarshal(out.Bytes(), &document); err != nil {
+			t.Fatal(err)
+		}
+		paths(document, "", written)
+	}
+	page, err := os.ReadFile("ORDER.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := make(map[string]bool)
+	name := regexp.MustCompile("`([a-z_.\\[\\]]+)`")
+	for _, row := range regexp.MustCompile(`(?m)^\| (.*?) \|`).FindAllSubmatch(page, -1) {
+		for _, field := range name.FindAllSubmatch(row[1], -1) {
+			told[string(field[1])] = true
+		}
+	}
+	actions := make(map[string]bool)
+	for _, line := range regexp.MustCompile("(?m)^\\* `([a-z ]+)`:").FindAllSubmatch(page, -1) {
+		actions[string(line[1])] = true
+	}
+	missing(t, "written and not documented", written, told)
+	missing(t, "documented and not written", told, written)
+	missing(t, "done and not documented", done, actions)
+}
+
+func missing(t *testing.T, how string, of, in map[string]bool) {
+	t.Helper()
+	for _, name := range slices.Sorted(maps.Keys(of)) {
+		if !in[name] {
+			t.Errorf("%s is %s", name, how)
+		}
+	}
+}
