@@ -1,98 +1,91 @@
 package again_test
 
 import (
-	"fmt"
 	"maps"
-	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 
 	"homerun/schema"
 	"homerun/schema/plant/planttest"
 )
 
 // TestEditsOfAPlant edits a generated plant line by line and block by block, so that
-// excerpts are a small part of it.
+// excerpts are a small part of it, and holds what is carried against the whole.
 func TestEditsOfAPlant(t *testing.T) {
 	t.Parallel()
-	for seed := range uint64(4) {
-		t.Run(fmt.Sprint(seed), func(t *testing.T) {
-			t.Parallel()
-			edits(t, seed, 150)
-		})
-	}
-}
-
-func edits(t *testing.T, seed uint64, n int) {
-	t.Helper()
 	today := day(t, "2026-06-15")
-	random := rand.New(rand.NewPCG(seed, 7))
 	reader := schema.NewReader()
-	texts := make(map[string]string)
-	files := make(map[string]*schema.File)
-	for _, f := range planttest.Generate(planttest.Options{Runs: 240, Files: 5, Seed: seed}) {
-		texts[f.Path] = f.Text
-		files[f.Path] = reader.ReadFile(f.Path, f.Text)
-	}
-	w := newTrail()
-	w.to(t, files, today)
-	paths := []string{"plant.hcl", "runs/part-001.hcl", "runs/part-002.hcl", "runs/part-003.hcl", "runs/part-004.hcl", "runs/part-005.hcl"}
-	for i := range n {
-		path := paths[random.IntN(len(paths))]
-		what := edit(random, texts, path)
-		next := maps.Clone(w.files)
-		for path, text := range texts {
-			if old := next[path]; old == nil || reader.ReadFile(path, text) != old {
-				next[path] = reader.ReadFile(path, text)
+	steps, entire := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		texts := make(map[string]string)
+		files := make(map[string]*schema.File)
+		for _, f := range planttest.Generate(planttest.Options{Runs: 144, Files: 3, Seed: 1}) {
+			texts[f.Path] = f.Text
+			files[f.Path] = reader.ReadFile(f.Path, f.Text)
+		}
+		w := newTrail()
+		w.to(t, files, today)
+		for range rapid.IntRange(1, 20).Draw(t, "edits") {
+			before := maps.Clone(texts)
+			edit(t, texts)
+			next := maps.Clone(w.files)
+			for path, text := range texts {
+				if text != before[path] {
+					next[path] = reader.ReadFile(path, text)
+				}
+			}
+			w.to(t, next, today)
+			if t.Failed() {
+				t.FailNow()
 			}
 		}
-		step := w.to(t, next, today)
-		if t.Failed() {
-			t.Fatalf("edit %d of seed %d: %s; looked at %d records, whole: %t", i, seed, what, step.Size, step.Whole)
-		}
+		steps, entire = steps+w.steps, entire+w.entire
+	})
+	if 2*entire > steps {
+		t.Errorf("%d of %d steps looked at everything: that proves nothing of excerpts", entire, steps)
 	}
-	t.Logf("%d steps, %d of them entire, %d records looked at in a step", w.steps, w.entire, w.size/w.steps)
 }
 
-// edit changes something in one of the texts, sound or not, and says what.
-func edit(random *rand.Rand, texts map[string]string, path string) string {
+// paths are the files of the generated plant.
+var paths = []string{"plant.hcl", "runs/part-001.hcl", "runs/part-002.hcl", "runs/part-003.hcl"}
+
+// edit changes something in one of the texts, sound or not.
+func edit(t *rapid.T, texts map[string]string) {
+	path := rapid.SampledFrom(paths).Draw(t, "file")
 	all := blocks(texts[path])
-	i := random.IntN(len(all))
-	what := strings.TrimSpace(strings.SplitN(strings.TrimSpace(all[i]), "\n", 2)[0])
+	if len(all) == 0 {
+		return
+	}
+	i := rapid.IntRange(0, len(all)-1).Draw(t, "block")
 	lines := strings.SplitAfter(all[i], "\n")
-	k := random.IntN(len(lines))
-	switch act := random.IntN(12); act {
-	case 0: // take a block out
-		all = append(all[:i], all[i+1:]...)
-		what = "without " + what
-	case 1: // move a block to another file
-		other := "runs/part-00" + fmt.Sprint(1+random.IntN(5)) + ".hcl"
-		if other != path {
+	k := rapid.IntRange(0, len(lines)-1).Draw(t, "line")
+	states := strings.Contains(lines[k], " = ")
+	switch rapid.SampledFrom([]string{"remove", "move", "swap", "unstate", "unstate", "unstate", "restate", "restate", "restate", "restate", "restate"}).Draw(t, "edit") {
+	case "remove":
+		all = slices.Delete(all, i, i+1)
+	case "move":
+		if other := rapid.SampledFrom(paths).Draw(t, "to"); other != path {
 			texts[other] += "\n" + all[i]
-			all = append(all[:i], all[i+1:]...)
+			all = slices.Delete(all, i, i+1)
 		}
-		what = "to " + other + " " + what
-	case 2: // change the order
-		j := random.IntN(len(all))
+	case "swap":
+		j := rapid.IntRange(0, len(all)-1).Draw(t, "with")
 		all[i], all[j] = all[j], all[i]
-		what = "changed places " + what
-	case 3, 4, 5: // take a line out
-		if strings.Contains(lines[k], " = ") {
-			what += " without " + lines[k]
+	case "unstate":
+		if states {
 			lines[k] = ""
 			all[i] = strings.Join(lines, "")
 		}
-	default: // change a figure, a word or a port
-		if !strings.Contains(lines[k], " = ") && !strings.Contains(lines[k], "{") {
-			break
+	case "restate": // another figure, word or port
+		if states || strings.Contains(lines[k], "{") {
+			lines[k] = swaps[rapid.IntRange(0, len(swaps)-1).Draw(t, "swap")].Replace(lines[k])
+			all[i] = strings.Join(lines, "")
 		}
-		now := swaps[random.IntN(len(swaps))].Replace(lines[k])
-		what += ": " + strings.TrimSpace(lines[k]) + " -> " + strings.TrimSpace(now)
-		lines[k] = now
-		all[i] = strings.Join(lines, "")
 	}
 	texts[path] = strings.Join(all, "")
-	return what
 }
 
 // swaps are what an edit puts in the place of what is written.

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"homerun/lint"
 	"homerun/lint/again"
 	"homerun/lint/rules"
@@ -15,7 +17,7 @@ import (
 
 // whole is what holding a whole plant against every rule says: the outside that
 // everything here is held against.
-func whole(t *testing.T, files map[string]*schema.File, today unit.Date) []string {
+func whole(t rapid.TB, files map[string]*schema.File, today unit.Date) []string {
 	t.Helper()
 	if len(files) == 0 {
 		return nil
@@ -70,7 +72,7 @@ func names() []string {
 }
 
 // to goes to a state and holds what is carried against the whole.
-func (w *trail) to(t *testing.T, next map[string]*schema.File, today unit.Date) *again.Step {
+func (w *trail) to(t rapid.TB, next map[string]*schema.File, today unit.Date) *again.Step {
 	t.Helper()
 	var changes []again.Change
 	for path := range w.files {
@@ -106,7 +108,7 @@ func (w *trail) to(t *testing.T, next map[string]*schema.File, today unit.Date) 
 	return step
 }
 
-func (w *trail) compare(t *testing.T, want []string) {
+func (w *trail) compare(t rapid.TB, want []string) {
 	t.Helper()
 	var have []string
 	for f, n := range w.carried {
