@@ -57,6 +57,18 @@ func (a *app) traced(cmd *cobra.Command, args []string, begun string) ([]string,
 	return offered(begun, all), cobra.ShellCompDirectiveNoFileComp
 }
 
+// fieldNames completes the name of a field.
+func fieldNames(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
+	var all []string
+	for _, k := range schema.Kinds() {
+		for _, f := range k.Fields {
+			all = append(all, f.Name)
+		}
+	}
+	slices.Sort(all)
+	return offered(begun, slices.Compact(all)), cobra.ShellCompDirectiveNoFileComp
+}
+
 // spaces completes the label of a space.
 func (a *app) spaces(cmd *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 	var all []string

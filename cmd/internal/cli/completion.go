@@ -56,7 +56,7 @@ func (a *app) completes(root *cobra.Command) {
 		"order": first(a.ranges), "labels": first(a.ranges), "takeoff": first(a.ranges), "audit": first(a.ranges),
 	}
 	options := map[string]completer{
-		"at": a.revisions, "since": a.revisions, "plant": a.plants, "color": words("auto", "always", "never"), "in": a.spaces,
+		"at": a.revisions, "since": a.revisions, "formerly": a.revisions, "on": words(), "until": words(), "field": fieldNames, "plant": a.plants, "color": words("auto", "always", "never"), "in": a.spaces,
 		"by": words("day", "today"), "each": words("auto", "tag", "month"), "cut": words("lines", "none"),
 	}
 	for _, cmd := range visible(root) {
@@ -67,6 +67,9 @@ func (a *app) completes(root *cobra.Command) {
 			cmd.ValidArgsFunction = cobra.NoFileCompletions
 		}
 		for name, known := range options {
+			if name == "since" && cmd.Flags().Lookup("until") != nil {
+				known = words() // from day to day, and days are typed
+			}
 			teach(cmd, name, known)
 		}
 		for _, name := range []string{"format", "standard", "fire-code", "units"} {

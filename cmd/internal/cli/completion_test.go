@@ -26,6 +26,8 @@ var typed = [][2]string{
 	{"git homerun trace 1B-A:1", "git homerun trace 1B-A:10 "},
 	{"git homerun ready 40GBASE-T", "git homerun ready 40GBASE-T "},
 	{"git homerun ready 10GBASE-T --in Bü", "git homerun ready 10GBASE-T --in Büro-1 "},
+	{"git homerun history --field leng", "git homerun history --field length "},
+	{"git homerun audit --formerly as-b", "git homerun audit --formerly as-built "},
 	{"git homerun init --fire-code EN", "git homerun init --fire-code EN-50575 "},
 	{"git homerun hook inst", "git homerun hook install "},
 	{"git homerun completion zs", "git homerun completion zsh "},

@@ -72,6 +72,7 @@ func (a *app) order(ctx context.Context, rng string, o orderFlags) error {
 	if err != nil {
 		return err
 	}
+	a.progress.say("planning the work")
 	var jobs []render.Job
 	clash := false
 	for _, pair := range sp.pairs() {

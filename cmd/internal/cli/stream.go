@@ -42,7 +42,8 @@ func (s *stream) Write(text []byte) (n int, err error) {
 
 // streams puts streams in front of the process's outputs.
 func (a *app) streams(ctx context.Context) (out, errs *stream) {
-	if isTerminal(a.Err) && a.getenv("TERM") != "dumb" {
+	// Where git has begun to page, the screen is the pager's.
+	if isTerminal(a.Err) && a.getenv("TERM") != "dumb" && a.getenv("GIT_PAGER_IN_USE") != "true" {
 		a.progress = watch(a.Err)
 	}
 	out = &stream{Writer: a.Out, ctx: ctx, terminal: isTerminal(a.Out), progress: a.progress}

@@ -106,6 +106,9 @@ func TestProgress(t *testing.T) {
 	if want := "\r\x1b[Kreading the records, 1 s\r\x1b[Kreading the records, 2 s\r\x1b[K" + quick; slow != want {
 		t.Errorf("slow work: %q, want %q", slow, want)
 	}
+	if paged := r.onTerminal("GIT_PAGER_IN_USE=true git-homerun lint | cat"); paged != quick {
+		t.Errorf("below git's own pager: %q, want %q", paged, quick)
+	}
 	if out, status := r.homerun("lint"); status != 0 || out != quick {
 		t.Errorf("without a terminal: exit status %d, %q", status, out)
 	}
