@@ -60,6 +60,7 @@ func (r *room) untidy(files int) {
 	for name, length := range map[string]string{"base": "1 m", "ours": "1 m", "theirs": "3 m"} {
 		r.write(name, "run \"1A-A01\" {\n  length = \""+length+"\"\n}\n")
 	}
+	r.write(".git/hooks/pre-commit", "#!/bin/sh\n# somebody else's\n")
 	r.write("ours", "run \"1A-A01\" {\n  length = \"1 m\"\n  cable = \"c6a\"\n}\n")
 }
 

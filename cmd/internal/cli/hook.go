@@ -92,22 +92,51 @@ func (a *app) setHooks(ctx context.Context, repo *vcs.Repo, program string, name
 	return nil
 }
 
-// setHook writes one hook. One that is not ours is kept beside it and chained.
+// setHook writes one hook. One that is not ours is kept beside it and chained,
+// once ours is written and has only to take its place.
 func setHook(path, script string) (kept bool, err error) {
+	const program = 0o755
 	old, err := os.ReadFile(path)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-	case err != nil:
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return false, fmt.Errorf("the hook that is there can not be read: %w", err)
-	case !bytes.Contains(old, []byte(hookMark)):
-		if exists(path + keptSuffix) {
-			return false, fmt.Errorf("%s is not ours, and %s is already taken: join the two by hand first", path, path+keptSuffix)
-		}
-		if err = os.Rename(path, path+keptSuffix); err != nil {
-			return false, fmt.Errorf("the hook that is there can not be kept: %w", err)
+	}
+	foreign := err == nil && !bytes.Contains(old, []byte(hookMark))
+	ours, err := writePart(vcs.FolderAside(filepath.Dir(path)), path, []byte(script))
+	defer func() { ours.drop() }()
+	if err == nil {
+		err = os.Chmod(ours.file, program)
+	}
+	if err != nil {
+		return false, fmt.Errorf("%s is unchanged: %w", path, err)
+	}
+	if foreign {
+		if err := keepHook(path, path+keptSuffix); err != nil {
+			return false, err
 		}
 	}
-	return exists(path + keptSuffix), replaceFile(path, []byte(script), 0o755)
+	return exists(path + keptSuffix), ours.settle(program)
+}
+
+// keepHook gives a hook a second name, and leaves the first until ours takes it: a
+// program that is killed in between leaves a hook in force, and the next one goes
+// on from there.
+func keepHook(path, kept string) error {
+	if exists(kept) {
+		one, err := os.Stat(path)
+		other, otherErr := os.Stat(kept)
+		if err == nil && otherErr == nil && os.SameFile(one, other) {
+			return nil
+		}
+		return fmt.Errorf("%s is not ours, and %s is already taken: join the two by hand first", path, kept)
+	}
+	err := os.Link(path, kept)
+	if err != nil {
+		err = os.Rename(path, kept) // no second names here
+	}
+	if err != nil {
+		return fmt.Errorf("the hook that is there can not be kept: %w", err)
+	}
+	return nil
 }
 
 func exists(path string) bool {

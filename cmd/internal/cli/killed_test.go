@@ -100,6 +100,9 @@ func TestKilled(t *testing.T) {
 					cut++
 				}
 				r.eitherOr(before, wanted)
+				if _, err := os.Stat(filepath.Join(r.dir, ".git", "hooks", "pre-commit")); err != nil {
+					t.Errorf("no hook is in force: %v", err)
+				}
 			}
 			if cut == 0 {
 				t.Error("no run was ended before its own end, so this proves nothing")
