@@ -98,7 +98,9 @@ func auditPage(t *testing.T, most int, reports ...*audit.Report) string {
 func TestHostileAudit(t *testing.T) {
 	t.Parallel()
 	harmless := auditPage(t, 0, harmlessAudit())
-	for shift := 0; shift < len(hostile); shift += 9 {
+	// Each list is as long as the corpus, so one shift brings every text to every
+	// place in it; the others are for what stands in no list.
+	for shift := 0; shift < len(hostile); shift += 30 {
 		r := hostileAudit(shift)
 		got := auditPage(t, 0, r)
 		sameShape(t, harmless, got)
@@ -121,7 +123,7 @@ func TestHostileAudit(t *testing.T) {
 // TestHostileAuditWorkbook holds that no cell is a formula, whoever wrote it.
 func TestHostileAuditWorkbook(t *testing.T) {
 	t.Parallel()
-	for _, shift := range []int{0, 7, 30} {
+	for _, shift := range []int{0, 7} {
 		packed := twice(t, func(w io.Writer) error { return render.AuditWorkbook(w, []*audit.Report{hostileAudit(shift)}) })
 		f, err := excelize.OpenReader(strings.NewReader(packed))
 		if err != nil {
