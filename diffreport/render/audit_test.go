@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -206,4 +207,44 @@ func TestAuditTextFits(t *testing.T) {
 	fits(t, twice(t, func(w io.Writer) error {
 		return render.AuditText(w, []*audit.Report{harmlessAudit()}, render.AuditOptions{})
 	}))
+}
+
+// TestAuditPagePrints prints an audit on both papers: every sheet says at its foot
+// of which report it is and counts itself, and no row is lost.
+func TestAuditPagePrints(t *testing.T) {
+	t.Parallel()
+	program, err := exec.LookPath("pdftotext")
+	if err != nil {
+		t.Skip("pdftotext is not installed")
+	}
+	r := harmlessAudit()
+	for _, paper := range []string{"A4", "letter"} {
+		t.Run(paper, func(t *testing.T) {
+			t.Parallel()
+			dir := t.TempDir()
+			file, pdf := filepath.Join(dir, "audit.html"), filepath.Join(dir, "audit.pdf")
+			text := strings.Replace(auditPage(t, 12, r), "</style>", "@page { size: "+paper+" }</style>", 1)
+			if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			browser(t, "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+file)
+			out, err := exec.CommandContext(t.Context(), program, "-layout", pdf, "-").Output()
+			if err != nil {
+				t.Fatal(err)
+			}
+			sheets := strings.Split(strings.TrimSuffix(string(out), "\f"), "\f")
+			for i, sheet := range sheets {
+				for _, want := range []string{"Audit of cable records, " + r.Plant, fmt.Sprintf("%d / %d", i+1, len(sheets))} {
+					if !strings.Contains(sheet, want) {
+						t.Errorf("sheet %d does not say %q", i+1, want)
+					}
+				}
+			}
+			for _, p := range r.Points {
+				if !strings.Contains(string(out), p.Name) {
+					t.Errorf("the print does not show %s", p.Name)
+				}
+			}
+		})
+	}
 }

@@ -25,12 +25,7 @@ func AuditPage(w io.Writer, reports []*audit.Report, most int) error {
 	if err != nil {
 		panic("render: the page's own text: " + err.Error())
 	}
-	var page strings.Builder
-	if err = t.ExecuteTemplate(&page, "audit", papers); err != nil {
-		panic("render: the page's own text: " + err.Error())
-	}
-	_, err = io.WriteString(w, page.String())
-	return err
+	return execute(w, t, "audit", papers)
 }
 
 func auditTemplate() (*template.Template, error) {

@@ -143,3 +143,24 @@ func (r *room) about(file string) (text []byte) {
 	altered(r.t, file, filepath.Join(r.t.TempDir(), "copy.zip"), func(f map[string][]byte) { text = f["about.json"] })
 	return text
 }
+
+// TestAnotherVersionIsNoProof lays a difference at the door of another version: it is
+// named, and nothing is said to hold.
+func TestAnotherVersionIsNoProof(t *testing.T) {
+	t.Parallel()
+	r := newRoom(t)
+	r.pastOf(11, 6)
+	file, other := r.bundled(), filepath.Join(t.TempDir(), "other.zip")
+	for name, c := range map[string]struct{ from, to, want string }{
+		"tool":  {`"tool": "`, `"tool": "v9 `, "report/audit.json: it differs from the report made again in line"},
+		"rules": {`"rule_set": "`, `"rule_set": "9`, "the report was made with other rules"},
+	} {
+		altered(t, file, other, func(f map[string][]byte) {
+			f["about.json"] = bytes.Replace(f["about.json"], []byte(c.from), []byte(c.to), 1)
+		})
+		said := strings.Join(strings.Fields(r.in(filepath.Dir(other), 1, "audit", "--verify", other)), " ")
+		if !strings.Contains(said, c.want) || strings.Contains(said, "everything holds") {
+			t.Errorf("%s: said %q", name, said)
+		}
+	}
+}
