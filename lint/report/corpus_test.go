@@ -131,6 +131,7 @@ func TestHostileTexts(t *testing.T) {
 			if len(b.Reports[0].Findings) < 5 {
 				t.Fatalf("only %d findings: the records are no test", len(b.Reports[0].Findings))
 			}
+			b.Compared, b.Reports[0].Gone = true, slices.Clone(b.Reports[0].Findings)
 			forms := everyForm(t, b)
 			for form, out := range forms {
 				if bad := misleading(out); bad != "" {
