@@ -14,6 +14,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -205,5 +206,27 @@ func TestDamagedObjects(t *testing.T) {
 				t.Errorf("the working tree can still be read, but: exit status %d: %s", status, out)
 			}
 		})
+	}
+}
+
+// TestLeftoversAreSwept finds what killed programs left: a day later it goes, and
+// what another program may be writing stays.
+func TestLeftoversAreSwept(t *testing.T) {
+	t.Parallel()
+	r := newRoom(t)
+	r.untidy(1)
+	for name, age := range map[string]time.Duration{"homerun-1-0.part": 25 * time.Hour, "homerun-2-0.part": time.Hour, "config.part": 99 * time.Hour} {
+		r.write(".git/"+name, "half a fi")
+		then := time.Now().Add(-age)
+		if err := os.Chtimes(filepath.Join(r.dir, ".git", name), then, then); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if out, status := r.homerun("fmt"); status != 0 {
+		t.Fatalf("exit status %d: %s", status, out)
+	}
+	left, err := filepath.Glob(filepath.Join(r.dir, ".git", "*.part"))
+	if err != nil || len(left) != 2 || filepath.Base(left[0]) != "config.part" || filepath.Base(left[1]) != "homerun-2-0.part" {
+		t.Errorf("left: %v, %v", left, err)
 	}
 }

@@ -58,6 +58,7 @@ func (r *room) ended(m moment, sig syscall.Signal, line, folder string) (out str
 		if m.writing && len(r.parts()) > 0 || !m.writing && time.Since(begun) > m.after {
 			break
 		}
+		time.Sleep(100 * time.Microsecond) // others test here as well
 	}
 	// A terminal, and a machine that goes down, reach all of a program's children.
 	_ = syscall.Kill(-cmd.Process.Pid, sig)
