@@ -82,8 +82,8 @@ func (c *chainReader) endAll() {
 func between(was, is []byte) (start, endWas, endIs int) {
 	start = bytes.LastIndexByte(was[:common(was, is)], '\n') + 1
 	endWas, endIs = len(was), len(is)
-	for endWas-8 >= start && endIs-8 >= start && string(was[endWas-8:endWas]) == string(is[endIs-8:endIs]) {
-		endWas, endIs = endWas-8, endIs-8
+	for endWas-64 >= start && endIs-64 >= start && string(was[endWas-64:endWas]) == string(is[endIs-64:endIs]) {
+		endWas, endIs = endWas-64, endIs-64
 	}
 	for endWas > start && endIs > start && was[endWas-1] == is[endIs-1] {
 		endWas, endIs = endWas-1, endIs-1

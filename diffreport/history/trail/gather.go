@@ -35,7 +35,6 @@ func (t *Trail) gather(ctx context.Context, ids []string) error {
 	if err := t.pour(ctx, known); err != nil {
 		return err
 	}
-	t.settle()
 	if known == 0 {
 		t.fresh = len(t.spans)
 	}
@@ -68,7 +67,7 @@ func (t *Trail) pour(ctx context.Context, from int) error {
 		if failed[i] != nil {
 			return failed[i]
 		}
-		t.spans = append(t.spans, readers[i].spans...)
+		t.spans = joined(t.spans, readers[i].spans)
 	}
 	return nil
 }
@@ -91,6 +90,7 @@ func (t *Trail) pourPart(ctx context.Context, first, last int, plants set, into 
 		return nil
 	})
 	into.endAll()
+	slices.SortFunc(into.spans, compareSpans)
 	return err
 }
 

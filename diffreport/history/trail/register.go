@@ -2,7 +2,6 @@ package trail
 
 import (
 	"cmp"
-	"slices"
 	"sort"
 
 	"homerun/schema/vcs"
@@ -173,16 +172,21 @@ func (r *register) chain(b, onto int32) {
 	r.chains[onto] = append(r.chains[onto], b)
 }
 
-// settle sorts the spans and joins those that follow each other.
-func (r *register) settle() {
-	slices.SortFunc(r.spans, compareSpans)
-	kept := r.spans[:0]
-	for _, s := range r.spans {
-		if n := len(kept) - 1; n >= 0 && kept[n].token == s.token && kept[n].chain == s.chain && kept[n].to+1 == s.from {
-			kept[n].to = s.to
+// joined merges two sorted lists of spans; what follows each other becomes one.
+func joined(a, b []span) []span {
+	all := make([]span, 0, len(a)+len(b))
+	for len(a) > 0 || len(b) > 0 {
+		next := &a
+		if len(a) == 0 || len(b) > 0 && compareSpans(b[0], a[0]) < 0 {
+			next = &b
+		}
+		s := (*next)[0]
+		*next = (*next)[1:]
+		if n := len(all) - 1; n >= 0 && all[n].token == s.token && all[n].chain == s.chain && all[n].to+1 == s.from {
+			all[n].to = s.to
 			continue
 		}
-		kept = append(kept, s)
+		all = append(all, s)
 	}
-	r.spans = kept
+	return all
 }

@@ -1,6 +1,8 @@
 package trail
 
 import (
+	"strings"
+
 	"homerun/schema"
 	"homerun/schema/plant"
 )
@@ -13,6 +15,8 @@ type wants struct {
 	tokens map[token]bool
 	// all is set where a label may be written in a way that tokens do not see.
 	all bool
+	// labels are those of the tokens.
+	labels []string
 	// longer are the runs that have another length now: what a test of theirs
 	// measured decides what that means.
 	longer map[string]bool
@@ -62,12 +66,37 @@ func (w *wants) want(label string, way token) {
 	if !spelled(label) {
 		w.all = true
 	}
-	w.tokens[tokenOf([]byte(label))|way] = true
+	if t := tokenOf([]byte(label)) | way; !w.tokens[t] {
+		w.tokens[t], w.labels = true, append(w.labels, label)
+	}
+}
+
+// fewLabels is how many labels are looked for by their letters first.
+const fewLabels = 4
+
+// mayHave says, for few labels, whether a block has the letters of one or could
+// spell it in another way. It is there for speed alone.
+func (w *wants) mayHave(block string) bool {
+	if len(w.labels) > fewLabels || strings.ContainsAny(block, "\\*") || !ascii([]byte(block)) {
+		return true
+	}
+	for _, label := range w.labels {
+		if cut := strings.LastIndexByte(label, ':'); cut > 0 {
+			label = label[:cut]
+		}
+		if strings.Contains(block, label) {
+			return true
+		}
+	}
+	return false
 }
 
 // has says whether a block may hold what is wanted.
 func (w *wants) has(block string) bool {
-	found := w.all
+	if w.all || !w.mayHave(block) {
+		return w.all
+	}
+	found := false
 	tokens([]byte(block), func(t token) { found = found || t == odd || w.tokens[t] })
 	return found
 }
