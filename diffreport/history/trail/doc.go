@@ -13,5 +13,6 @@
 // blocks that differ and of those that bear on them. What such an excerpt does not
 // decide surely (a label given twice, a length that a test may have measured) is
 // decided by whole plants. Steps are equal in what they tell to those with whole
-// plants at every commit.
+// plants at every commit; only of what came to a port or space, a record whose own
+// label is given twice may be told otherwise.
 package trail

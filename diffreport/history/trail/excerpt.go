@@ -24,6 +24,8 @@ type excerpt struct {
 	trees [2][]vcs.Entry
 	homes [2]home
 	texts map[string]string
+	// moved is set where records of the subject go from one file to another.
+	moved bool
 	// more says how often more a block stands on the later side.
 	more map[string]int
 	// differ are the records of the blocks that differ, on each side.
@@ -54,10 +56,13 @@ func (e *excerpt) look() (before, after *plant.Plant, err error) {
 	if err := e.compare(); err != nil {
 		return nil, nil, err
 	}
-	if !e.concerned() {
-		return nil, nil, nil
+	switch {
+	case e.concerned():
+		return e.plants(e.wants())
+	case e.moved:
+		return e.shuffled()
 	}
-	return e.plants()
+	return nil, nil, nil
 }
 
 // settle finds the plant on both sides.
@@ -170,8 +175,7 @@ func names(r *schema.Record, label string) bool {
 
 // plants builds the excerpts: the blocks that differ, those that bear on them,
 // and the plant record.
-func (e *excerpt) plants() (before, after *plant.Plant, err error) {
-	w := e.wants()
+func (e *excerpt) plants(w *wants) (before, after *plant.Plant, err error) {
 	var sides [2]*plant.Plant
 	for s := range sides {
 		if s == 0 && e.before == "" || !e.homes[s].found {
@@ -185,6 +189,27 @@ func (e *excerpt) plants() (before, after *plant.Plant, err error) {
 		return e.whole()
 	}
 	return sides[0], sides[1], nil
+}
+
+// shuffled looks at records that only went to another file. That is nothing,
+// unless one of them is given twice: then the first file decides.
+func (e *excerpt) shuffled() (before, after *plant.Plant, err error) {
+	w, subject := e.wants(), &wants{tokens: make(map[token]bool)}
+	subject.want(e.label, mention)
+	for _, text := range e.texts {
+		for _, entry := range e.Reader.ReadPart("", text, subject.has).Entries {
+			for _, r := range append([]*schema.Record{entry.Record}, entry.Inner...) {
+				if e.concerns(r) {
+					w.want(r.Label, defines)
+				}
+			}
+		}
+	}
+	before, after, err = e.plants(w)
+	if err != nil || doubled(before) || doubled(after) {
+		return before, after, err
+	}
+	return nil, nil, nil
 }
 
 // part builds one side.

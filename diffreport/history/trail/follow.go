@@ -61,8 +61,8 @@ func (t *Trail) follow(s subject) (*followed, error) {
 	return f, nil
 }
 
-// gistsIn are those of the records of a text that are of the subject, in an order
-// of their own, so that where they stand does not count.
+// gistsIn are those of the records of a text that are of the subject, in the order
+// of the text: of a label that is given twice, the first is meant.
 func (t *Trail) gistsIn(text string, s subject, w *wants) []digest {
 	var found []digest
 	for _, e := range t.Reader.ReadPart("", text, w.has).Entries {
@@ -72,7 +72,6 @@ func (t *Trail) gistsIn(text string, s subject, w *wants) []digest {
 			}
 		}
 	}
-	slices.SortFunc(found, compareDigests)
 	return found
 }
 
@@ -101,17 +100,18 @@ func (t *Trail) moving(of set) []int32 {
 }
 
 // touched says whether a commit can have changed the subject against a parent:
-// a record of it is on one side only, or the plant may be another.
+// a record of it is on one side only or, if it is given twice, first in another
+// file, or the plant may be another.
 func (e *excerpt) touched() bool {
 	var before, after []digest
+	unsettled := false
 	for i := range e.at.deltas {
 		d := &e.at.deltas[i]
 		if d.parent != e.parent {
 			continue
 		}
-		if e.unsettles(d) {
-			return true
-		}
+		unsettled = unsettled || e.unsettles(d)
+		e.moved = e.moved || !slices.Equal(e.gists[d.before], e.gists[d.after])
 		before = append(before, e.gists[d.before]...)
 		after = append(after, e.gists[d.after]...)
 	}
@@ -119,5 +119,5 @@ func (e *excerpt) touched() bool {
 		slices.SortFunc(before, compareDigests)
 		slices.SortFunc(after, compareDigests)
 	}
-	return !slices.Equal(before, after)
+	return unsettled || e.moved || !slices.Equal(before, after)
 }

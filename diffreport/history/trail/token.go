@@ -23,8 +23,9 @@ const (
 const odd token = 1
 
 // tokenOf is the token of a label or of a port on it, which is that of the label.
+// A label may itself end like a port, so everything that does is left out.
 func tokenOf(label []byte) token {
-	if cut := bytes.LastIndexByte(label, ':'); cut > 0 && digits(label[cut+1:]) {
+	for cut := bytes.LastIndexByte(label, ':'); cut > 0 && digits(label[cut+1:]); cut = bytes.LastIndexByte(label, ':') {
 		label = label[:cut]
 	}
 	// FNV-1a by the paper of Fowler, Noll and Vo, 64 bits.

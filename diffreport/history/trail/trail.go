@@ -4,6 +4,7 @@ import (
 	"context"
 	"iter"
 	"path"
+	"slices"
 
 	"homerun/diffreport/history"
 	"homerun/schema"
@@ -85,9 +86,11 @@ func (t *Trail) step(id string) history.Step {
 		if err != nil {
 			return nil, nil, err
 		}
-		e := &excerpt{Trail: t, followed: f, at: at, after: id, parent: int32(max(parent, 0))}
+		e := &excerpt{Trail: t, followed: f, at: at, after: id}
 		if parent >= 0 {
 			e.before = at.parents[parent]
+			// A parent that is named twice is compared with once.
+			e.parent = int32(slices.Index(at.parents, e.before))
 		}
 		return e.look()
 	}

@@ -172,19 +172,31 @@ func (p *past) whole(ctx context.Context, reader *schema.Reader, wholes map[stri
 		if err != nil {
 			return nil, err
 		}
-		var files []*schema.File
+		var paths []string
+		ids := make(map[string]string)
 		for _, e := range entries {
-			if !schema.IsRecords(e.Path) {
-				continue
+			if schema.IsRecords(e.Path) && e.Regular() {
+				paths, ids[e.Path] = append(paths, e.Path), e.ID
 			}
-			text, err := p.repo.Blob(ctx, e.ID)
-			if err != nil {
-				return nil, err
-			}
-			files = append(files, reader.ReadFile(e.Path, string(text)))
 		}
-		wholes[commit] = plant.Build(".", files)
-		return wholes[commit], nil
+		folders, _ := schema.Folders(paths)
+		var found *plant.Plant
+		for _, folder := range folders {
+			var files []*schema.File
+			for _, name := range folder.Files {
+				text, err := p.repo.Blob(ctx, ids[name])
+				if err != nil {
+					return nil, err
+				}
+				files = append(files, reader.ReadFile(name, string(text)))
+			}
+			one := plant.Build(folder.Dir, files)
+			if one.Name() == "generated" && (found == nil || found.Name() != "generated") || found == nil && folder.Dir == "." {
+				found = one
+			}
+		}
+		wholes[commit] = found
+		return found, nil
 	}
 	return func(yield func(history.Step, error) bool) {
 		for c, err := range p.repo.Log(ctx, vcs.LogOptions{From: "HEAD"}) {

@@ -1,6 +1,7 @@
 package trail
 
 import (
+	"slices"
 	"strings"
 
 	"homerun/schema"
@@ -81,9 +82,6 @@ func (w *wants) mayHave(block string) bool {
 		return true
 	}
 	for _, label := range w.labels {
-		if cut := strings.LastIndexByte(label, ':'); cut > 0 {
-			label = label[:cut]
-		}
 		if strings.Contains(block, label) {
 			return true
 		}
@@ -123,15 +121,8 @@ func former(r *schema.Record) string {
 // enough says whether excerpts decide what happened as whole plants would. It
 // errs only to the side of the whole plants.
 func enough(before, after *plant.Plant, w *wants) bool {
-	for _, p := range []*plant.Plant{before, after} {
-		if p == nil {
-			continue
-		}
-		for i := range p.Problems {
-			if p.Problems[i].Code == schema.DuplicateLabel {
-				return false // which of two bearers has the label depends on all files
-			}
-		}
+	if doubled(before) || doubled(after) {
+		return false // which of two bearers has the label depends on all files
 	}
 	if after == nil {
 		return true
@@ -143,4 +134,9 @@ func enough(before, after *plant.Plant, w *wants) bool {
 		}
 	}
 	return true
+}
+
+// doubled says whether a plant gives a label twice.
+func doubled(p *plant.Plant) bool {
+	return p != nil && slices.ContainsFunc(p.Problems, func(pr schema.Problem) bool { return pr.Code == schema.DuplicateLabel })
 }
