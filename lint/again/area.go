@@ -135,7 +135,7 @@ func (a *area) markLabel(label string) {
 }
 
 // take takes a piece whose findings can differ: a cable with all that a signal
-// goes through, and the tests of it.
+// goes through.
 func (a *area) take(p *piece) {
 	if a.whole[p] || a.over {
 		return
@@ -157,11 +157,6 @@ func (a *area) take(p *piece) {
 	for _, at := range p.refs {
 		if at.ports() {
 			a.port(at)
-		}
-	}
-	for _, q := range a.namers[r.Label] {
-		if k := q.now.record.Kind.Name; k == schema.KindTest && r.Label != "" {
-			a.take(q)
 		}
 	}
 }

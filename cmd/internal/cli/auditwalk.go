@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"runtime/debug"
 	"slices"
 
 	"homerun/diffreport"
@@ -46,9 +47,14 @@ type auditState struct {
 	day      unit.Date
 }
 
+// mostMemory is how much memory is used before it is given back at once, rather
+// than when it suits: a long history makes much that nobody needs for long.
+const mostMemory = 448 << 20
+
 // walk hands every commit of the period to the audit, the oldest first.
 func (w *auditWalk) walk(ctx context.Context, period *auditPeriod, into *audit.Audit) error {
 	w.count(period)
+	defer debug.SetMemoryLimit(debug.SetMemoryLimit(min(mostMemory, debug.SetMemoryLimit(-1))))
 	w.yard = newAuditYard(w, period)
 	defer w.yard.close()
 	defer w.kept.write()
