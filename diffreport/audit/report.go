@@ -71,6 +71,9 @@ type About struct {
 	// Branch is the branch whose line of first parents was followed; empty where the
 	// last commit was named in another way.
 	Branch string
+	// Protected is set where the repository lets nothing new and wrong onto that
+	// branch, as its settings stood when the report was made.
+	Protected bool
 	// Formerly are the earlier commits or tags that the last commit was held against,
 	// Lost those of them that it does not lead to in full.
 	Formerly []Earlier

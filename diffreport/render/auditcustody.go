@@ -67,7 +67,7 @@ func lostTable(r *audit.Report) auditTable {
 func directTable(r *audit.Report) auditTable {
 	t := auditTable{
 		Name: "Made on the line", Title: "Commits of records made straight on " + auditLineName(r),
-		Lead: "They came in by no merge that this history shows; entered by whom, where that was not the author. Compare the branch with those that the repository protects.", None: "Every change of records came in by a merge.",
+		Lead: "They came in by no merge that this history shows; entered by whom, where that was not the author.", None: "Every change of records came in by a merge.",
 		Columns: append(revisionColumns(), texted("Entered by", "; entered by %v")),
 	}
 	for _, c := range r.Direct {

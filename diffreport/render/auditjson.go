@@ -15,6 +15,7 @@ type auditDocument struct {
 	Plant      string         `json:"plant"`
 	Range      string         `json:"range"`
 	Branch     string         `json:"branch"`
+	Protected  bool           `json:"branch_protected"`
 	From       string         `json:"from"`
 	To         string         `json:"to"`
 	Today      string         `json:"today"`
@@ -203,7 +204,7 @@ func AuditJSON(w io.Writer, reports []*audit.Report) error {
 
 func auditDocumentOf(r *audit.Report) auditDocument {
 	d := auditDocument{
-		Plant: r.Plant, Range: r.Range, Branch: r.Branch, From: r.From, To: r.To, Today: r.Today.String(), JudgedBy: byWord(r.By), Tool: r.Tool, RuleSet: r.RuleSet, Rules: r.RuleCount,
+		Plant: r.Plant, Range: r.Range, Branch: r.Branch, Protected: r.Protected, From: r.From, To: r.To, Today: r.Today.String(), JudgedBy: byWord(r.By), Tool: r.Tool, RuleSet: r.RuleSet, Rules: r.RuleCount,
 		Commits: r.Commits, Touching: r.Records, Line: r.Line, Caught: r.Caught, Unknown: texts(r.Unknown), Signatures: make(map[string]int),
 		Points: each(r.Points, asPoint), Findings: each(r.Standing, asStanding), Waivers: each(r.Waivers, asWaiver), Direct: each(r.Direct, asRevision),
 	}

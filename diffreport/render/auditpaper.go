@@ -121,7 +121,10 @@ func auditLine(r *audit.Report) string {
 	if r.Branch == "" {
 		return "the last commit"
 	}
-	return schema.Printable(r.Branch)
+	if r.Protected {
+		return schema.Printable(r.Branch) + ", a protected branch"
+	}
+	return schema.Printable(r.Branch) + ", which is no protected branch here"
 }
 
 func edition(e *audit.Edition) string {

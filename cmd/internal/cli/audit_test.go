@@ -347,3 +347,20 @@ func has(found map[string]string, key string) bool {
 	_, there := found[key]
 	return there
 }
+
+// TestTheProtectedBranchIsNamed follows a branch that is protected and one that is
+// not: the commits made straight on it mean something else.
+func TestTheProtectedBranchIsNamed(t *testing.T) {
+	t.Parallel()
+	r := newRoom(t)
+	r.pastOf(12, 8)
+	r.mustGit(r.dir, "branch", "side")
+	r.mustGit(r.dir, "config", "homerun.protected", "main")
+	for rev, want := range map[string]string{
+		"main": "back from main, a protected branch", "HEAD": "back from main, a protected branch", "side": "back from side, which is no protected branch here", "main~1": "back from the last commit",
+	} {
+		if said := strings.Join(strings.Fields(r.in(r.dir, 0, "audit", rev)), " "); !strings.Contains(said, "line first parents, "+want+" commits ") {
+			t.Errorf("%s: said %.400q, want %q", rev, said, want)
+		}
+	}
+}

@@ -21,16 +21,18 @@ import (
 
 // evidenceAbout is what a report was made with, so that it can be made again.
 type evidenceAbout struct {
-	Format   int       `json:"format"`
-	From     string    `json:"from"`
-	To       string    `json:"to"`
-	Range    string    `json:"range"`
-	Branch   string    `json:"branch"`
-	By       string    `json:"by"`
-	Each     string    `json:"each"`
-	Most     int       `json:"most"`
-	Formerly []earlier `json:"formerly"`
-	Today    string    `json:"today"`
+	Format int    `json:"format"`
+	From   string `json:"from"`
+	To     string `json:"to"`
+	Range  string `json:"range"`
+	Branch string `json:"branch"`
+	// Protected is what the settings of the repository said, which no bundle holds.
+	Protected bool      `json:"protected"`
+	By        string    `json:"by"`
+	Each      string    `json:"each"`
+	Most      int       `json:"most"`
+	Formerly  []earlier `json:"formerly"`
+	Today     string    `json:"today"`
 	// Plants are those that the report is about.
 	Plants  []string `json:"plants"`
 	Tool    string   `json:"tool"`
@@ -53,7 +55,7 @@ func (a *app) bundleEvidence(ctx context.Context, src *source, reports []*audit.
 		return &usageError{"refs/replace puts other objects in the place of some, and a bundle holds the true ones", "set GIT_NO_REPLACE_OBJECTS=1, then try again"}
 	}
 	about := evidenceAbout{
-		Format: evidenceFormat, From: r.From, To: r.To, Range: r.Range, Branch: r.Branch, By: o.by, Each: o.points, Most: o.most, Formerly: []earlier{}, Today: r.Today.String(),
+		Format: evidenceFormat, From: r.From, To: r.To, Range: r.Range, Branch: r.Branch, Protected: r.Protected, By: o.by, Each: o.points, Most: o.most, Formerly: []earlier{}, Today: r.Today.String(),
 		Tool: r.Tool, RuleSet: r.RuleSet,
 	}
 	for _, r := range reports {

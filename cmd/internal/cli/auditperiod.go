@@ -17,7 +17,8 @@ type auditPeriod struct {
 	name       string
 	base, head vcs.Commit
 	// branch is the one that the user named the last commit by, if any.
-	branch string
+	branch    string
+	protected bool
 	// commits are newest first, before those that lie right before them.
 	commits, before []vcs.Commit
 }
@@ -36,7 +37,10 @@ func (s *source) period(ctx context.Context, rng, name string) (*auditPeriod, er
 	if p.head, err = s.repo.Resolve(ctx, orHead(to)); err != nil {
 		return nil, err
 	}
-	p.branch = s.app.branchNamed(ctx, orHead(to))
+	if p.branch = s.app.branchNamed(ctx, orHead(to)); p.branch != "" {
+		held, none := s.app.protected(ctx)
+		p.protected = none == nil && held.cover("refs/heads/"+p.branch)
+	}
 	o := vcs.LogOptions{From: p.head.ID, Changes: true}
 	if isRange {
 		if p.base, err = s.repo.Resolve(ctx, orHead(from)); err != nil {

@@ -28,6 +28,7 @@ type auditOptions struct {
 	// program's version, and branch instead of what the range names; all are for making a report again.
 	plants       []string
 	tool, branch string
+	protected    bool
 }
 
 // audits makes a report of every plant that the last commit holds and the user
@@ -54,7 +55,7 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 		return nil, err
 	}
 	if o.tool != "" {
-		about.Tool, about.Branch = o.tool, o.branch
+		about.Tool, about.Branch, about.Protected = o.tool, o.branch, o.protected
 	}
 	chosen := head.Plants
 	s.all = true
@@ -82,7 +83,7 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 func (s *source) about(ctx context.Context, period *auditPeriod, o auditOptions) (audit.About, error) {
 	form := s.repo.Form()
 	about := audit.About{
-		Range: period.name, Branch: period.branch, From: period.base.ID, To: period.head.ID, By: o.by, Keys: len(o.keys) > 0,
+		Range: period.name, Branch: period.branch, Protected: period.protected, From: period.base.ID, To: period.head.ID, By: o.by, Keys: len(o.keys) > 0,
 		Tool: toolVersion(), RuleSet: ruleSet(), RuleCount: len(rules.All()),
 		Shallow: form.Shallow, Partial: form.Partial, Replaced: form.Replaced,
 	}

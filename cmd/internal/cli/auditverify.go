@@ -220,7 +220,7 @@ func (v *verification) report(ctx context.Context, src *source) error {
 		return &evidence.FlawError{Name: evidence.About, What: err.Error()}
 	}
 	opts.rng, opts.name, opts.formerly, opts.plants = rangeOf(&v.about), v.about.Range, v.about.Formerly, v.about.Plants
-	opts.tool, opts.branch = v.about.Tool, v.about.Branch
+	opts.tool, opts.branch, opts.protected = v.about.Tool, v.about.Branch, v.about.Protected
 	if opts.keys, err = v.keys(v.dir); err != nil {
 		return err
 	}
