@@ -58,7 +58,8 @@ func caseJobs(t *testing.T) map[string]render.Job {
 }
 
 // measure is a page that shows another one at a width and says what sticks out
-// of it, whether a fold closes and a box takes a tick, and whether anything ran.
+// of it, whether a fold closes and a box takes a tick, whether everybody can use
+// it, and whether anything ran.
 const measure = `<!DOCTYPE html><body><iframe id="f" style="border:0" width="%d" height="800" src="/order"></iframe><pre id="out">nothing</pre><script>
 document.getElementById("f").onload = function () {
 	var d = this.contentDocument, wide = %d, said = [];
@@ -76,9 +77,41 @@ document.getElementById("f").onload = function () {
 	}
 	var box = d.querySelector("input");
 	if (box) { box.parentElement.click(); if (!box.checked) said.push("a box takes no tick"); }
+	said = said.concat(access(d));
 	if (d.title.indexOf("taken") == 0) said.push("a text of the records ran");
 	document.getElementById("out").textContent = said.join("; ") || "all fits";
 };
+</script>` + access
+
+// access says what keeps somebody from using a page who can not see it, or not
+// well, or has no mouse. Contrast is that of WCAG 2.1, 1.4.3.
+const access = `<script>
+function access(d) {
+	var said = [];
+	d.querySelectorAll("input, summary, a").forEach(function (e) {
+		if (e.tabIndex < 0) said.push("the keyboard does not reach " + e.outerHTML);
+		if (e.labels && !(e.labels.length == 1 && e.labels[0].textContent.trim())) said.push("a box is not named");
+	});
+	d.querySelectorAll("svg").forEach(function (e) {
+		if (!e.getAttribute("aria-label") && e.getAttribute("aria-hidden") != "true") said.push("a drawing has no words");
+	});
+	d.querySelectorAll("table").forEach(function (e) { if (!e.querySelector("thead th")) said.push("a table has no headings"); });
+	var light = function (c) {
+		var v = c.match(/[\d.]+/g).slice(0, 3).map(function (n) { n /= 255; return n <= 0.04045 ? n / 12.92 : Math.pow((n + 0.055) / 1.055, 2.4); });
+		return 0.2126 * v[0] + 0.7152 * v[1] + 0.0722 * v[2];
+	};
+	var seen = {};
+	d.querySelectorAll("main *").forEach(function (e) {
+		if (e.closest("svg") || !Array.prototype.some.call(e.childNodes, function (n) { return n.nodeType == 3 && n.data.trim(); })) return;
+		for (var at = e; at && /rgba\(.*, 0\)|transparent/.test(getComputedStyle(at).backgroundColor); ) at = at.parentElement;
+		var pair = [getComputedStyle(e).color, at ? getComputedStyle(at).backgroundColor : "rgb(255, 255, 255)"];
+		if (seen[pair]) return;
+		seen[pair] = true;
+		var a = light(pair[0]), b = light(pair[1]);
+		if ((Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05) < 4.5) said.push("hard to read: " + pair.join(" on ") + " in " + e.tagName + "." + e.className);
+	});
+	return said;
+}
 </script>`
 
 // TestPageFits opens pages in a browser at the width of a telephone and of a
