@@ -90,7 +90,7 @@ func TestHostileRepository(t *testing.T) {
 	for _, line := range []string{
 		"lint", "lint --format json", "lint --format sarif", "lint --format junit", "lint --format annotations", "lint --format quality", "lint --since state0",
 		"order state0..state1", "order state0..state1 --format json", "order state0..state1 --format markdown", "order state0..state1 --format html",
-		"history K", "history K --format json", "history S003", "audit state0..state1", "audit state0..state1 --format json", "audit state0..state1 --format html", "ready", "ready --format json", "takeoff", "takeoff --format json", "trace S003", "fmt --check", "fmt --check --names", "labels --format svg",
+		"history K", "history K --format json", "history S003", "history K:1", "history K --on 2999-01-01", "history K --on 2999-01-01 --format json", "history S003 --on 2999-01-01", "audit state0..state1", "audit state0..state1 --format json", "audit state0..state1 --format html", "ready", "ready --format json", "takeoff", "takeoff --format json", "trace S003", "fmt --check", "fmt --check --names", "labels --format svg",
 	} {
 		out, status := r.homerun(strings.Fields(line)...)
 		if status > 2 || len(out) < 40 {
@@ -119,6 +119,9 @@ func TestHostileArguments(t *testing.T) {
 		for _, args := range [][]string{
 			{"explain", "--", text},
 			{"history", "--", text},
+			{"history", "K", "--on=" + text},
+			{"history", "K", "--field=" + text},
+			{"history", "K", "--since=" + text},
 			{"order", "--", text},
 			{"lint", "--at=" + text},
 			{"lint", "--plant=" + text},
