@@ -71,15 +71,15 @@ func (p *planner) heightCautions(s *plant.Space) []string {
 	kind, _ := schema.SpaceKind.In(s.Record())
 	switch kind {
 	case "ceiling-void":
-		return []string{fmt.Sprintf("%s is above a ceiling: ladder or platform, and nobody below", s.Label)}
+		return []string{danger("", s.Label, " is above a ceiling: ladder or platform, and nobody below", " are above ceilings: ladder or platform, and nobody below")}
 	case "riser-shaft":
-		return []string{fmt.Sprintf("%s is a shaft: secure people and tools against falling", s.Label)}
+		return []string{danger("", s.Label, " is a shaft: secure people and tools against falling", " are shafts: secure people and tools against falling")}
 	case "floor-void":
-		return []string{fmt.Sprintf("%s is below a floor: fence the open floor off", s.Label)}
+		return []string{danger("", s.Label, " is below a floor: fence the open floor off", " are below floors: fence the open floors off")}
 	case "plant-room":
-		return []string{fmt.Sprintf("%s is a plant room: machines may start by themselves", s.Label)}
+		return []string{danger("", s.Label, " is a plant room: machines may start by themselves", " are plant rooms: machines may start by themselves")}
 	case "outdoor":
-		return []string{fmt.Sprintf("%s is outdoors: not in a thunderstorm", s.Label)}
+		return []string{danger("", s.Label, " is outdoors: not in a thunderstorm", " are outdoors: not in a thunderstorm")}
 	}
 	return nil
 }
@@ -94,7 +94,8 @@ func (p *planner) ageCautions(s *plant.Space) []string {
 	if !known || year >= asbestosYear {
 		return nil
 	}
-	return []string{fmt.Sprintf("%s was built in %d: its materials may hold asbestos, nothing is drilled or lifted before it is surveyed", s.Label, year)}
+	return []string{danger("", s.Label, fmt.Sprintf(" was built in %d: its materials may hold asbestos, nothing is drilled or lifted before it is surveyed", year),
+		fmt.Sprintf(" were built in %d: their materials may hold asbestos, nothing is drilled or lifted before they are surveyed", year))}
 }
 
 // wayCautions are the dangers along the route of a run.
@@ -119,11 +120,12 @@ func pathCautions(in *plant.Plant, path *plant.Pathway) []string {
 	var cautions []string
 	for _, c := range path.Blocks(schema.KindPower) {
 		circuits, _ := schema.PowerCircuits.In(c)
-		text := fmt.Sprintf("%s runs beside %s", path.Label, counted(circuits, "power circuit"))
+		text := path.Label + " (" + counted(circuits, "circuit")
 		if gap, ok := schema.PowerGap.In(c); ok {
 			text += ", " + gap.Text(in.Units) + " away"
 		}
-		cautions = append(cautions, text+": a licensed electrician decides what is switched off")
+		const end = ": a licensed electrician decides what is switched off"
+		cautions = append(cautions, danger("power runs beside ", text+")", end, end))
 	}
 	for _, c := range path.Blocks(schema.KindCrossing) {
 		stop, stated := schema.CrossingFirestop.In(c)
@@ -131,16 +133,15 @@ func pathCautions(in *plant.Plant, path *plant.Pathway) []string {
 		if !stated && !rated {
 			continue
 		}
-		text := fmt.Sprintf("%s passes %s", path.Label, c.Label)
+		text := path.Label + " passes " + c.Label
 		if rated {
 			text += ", rated " + rating.Text(in.Units)
 		}
 		if stated {
-			text += ": close fire-stop " + stop + " again the same day"
+			cautions = append(cautions, danger("close again the same day: ", "fire-stop "+stop+" where "+text, "", ""))
 		} else {
-			text += ": close the opening with a listed fire-stop the same day"
+			cautions = append(cautions, danger("close with a listed fire-stop the same day: the opening where ", text, "", ""))
 		}
-		cautions = append(cautions, text)
 	}
 	return cautions
 }
@@ -161,22 +162,6 @@ func (p *planner) roomCautions(in *plant.Plant, hardware subject) []string {
 		}
 	}
 	return cautions
-}
-
-// everyCaution lists the cautions of all steps, each once, in the order in
-// which a crew meets them.
-func everyCaution(steps []Step) []string {
-	var all []string
-	seen := make(map[string]bool)
-	for _, s := range steps {
-		for _, c := range s.Cautions {
-			if !seen[c] {
-				seen[c] = true
-				all = append(all, c)
-			}
-		}
-	}
-	return all
 }
 
 // Deciders are the sentences with which every order says what it does not

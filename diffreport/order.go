@@ -35,7 +35,7 @@ type Order struct {
 	Firestops []Firestop
 	Tests     []Test
 	Outages   []Outage
-	// Cautions are those of all steps, each once.
+	// Cautions are those of all steps, each danger once, with all its places.
 	Cautions []string
 	// BackOut is how the work is taken back, from whatever step it has come to:
 	// the ways back of the steps done, in this order, the last step's first.
@@ -50,6 +50,9 @@ type Order struct {
 	// Introduced and Cleared are the linter's findings that the change brings
 	// and those that it settles, as the caller found them.
 	Introduced, Cleared []FindingLine
+
+	// cautionAt finds the number of a step's caution among those of the order.
+	cautionAt map[string]int
 }
 
 // Counts are how many records are in each class.

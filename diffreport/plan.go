@@ -68,7 +68,7 @@ func Plan(base, head *plant.Plant, changes []Change, o PlanOptions) Order {
 	order.Labels, order.Strips, order.Firestops = p.everyLabel()
 	slices.SortStableFunc(order.Tests, func(a, b Test) int { return cmp.Or(cmp.Compare(a.Record, b.Record), cmp.Compare(a.Limit, b.Limit)) })
 	order.Outages = p.outages(steps)
-	order.Cautions = everyCaution(steps)
+	order.tell()
 	order.BackOut = backOut(steps)
 	order.Clashes = slices.Concat(p.claimedTwice(), p.replay(steps), passed.clashes())
 	order.Executable = len(order.Clashes) == 0

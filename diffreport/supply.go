@@ -23,7 +23,8 @@ func (p *planner) isolate(w *cableWork, t *task, ends []end) []string {
 				continue
 			}
 			kind, _ := schema.EquipmentSupplies.In(port.Holder.Record())
-			text := fmt.Sprintf("%s supplies power over Ethernet (%s): contacts parted under load are damaged", port.Holder.Label, kind)
+			text := danger("", port.Holder.Label, fmt.Sprintf(" supplies power over Ethernet (%s): contacts parted under load are damaged", kind),
+				fmt.Sprintf(" supply power over Ethernet (%s): contacts parted under load are damaged", kind))
 			cautions = append(cautions, text)
 			if len(t.Outage) == 0 {
 				continue // nothing is recorded that could draw power

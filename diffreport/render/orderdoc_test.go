@@ -26,9 +26,9 @@ func TestEveryFieldOfAnOrderIsDocumented(t *testing.T) {
 	}
 	written, done := make(map[string]bool), make(map[string]bool)
 	for _, name := range cases {
-		archive, err := txtar.ParseFile(name)
-		if err != nil {
-			t.Fatal(err)
+		archive, bad := txtar.ParseFile(name)
+		if bad != nil {
+			t.Fatal(bad)
 		}
 		o := orderOf(t, archive)
 		for _, s := range o.Steps {
@@ -36,12 +36,12 @@ func TestEveryFieldOfAnOrderIsDocumented(t *testing.T) {
 		}
 		o.Introduced = []diffreport.FindingLine{{Working: []diffreport.Term{{}}, Related: []diffreport.Place{{}}}}
 		var out bytes.Buffer
-		if err := render.OrderJSON(&out, o); err != nil {
-			t.Fatal(err)
+		if bad = render.OrderJSON(&out, o); bad != nil {
+			t.Fatal(bad)
 		}
 		var document any
-		if err := json.Unmarshal(out.Bytes(), &document); err != nil {
-			t.Fatal(err)
+		if bad = json.Unmarshal(out.Bytes(), &document); bad != nil {
+			t.Fatal(bad)
 		}
 		paths(document, "", written)
 	}

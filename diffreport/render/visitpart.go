@@ -33,10 +33,6 @@ type stepPart struct {
 }
 
 func (p *paper) visits(j *Job) {
-	number := make(map[string]int, len(j.Order.Cautions))
-	for i, text := range j.Order.Cautions {
-		number[text] = i + 1
-	}
 	all := j.Order.Visits()
 	for _, v := range all {
 		part := visitPart{Number: v.Number, Of: len(all), Order: p.Number, Space: schema.Printable(v.Space), Title: spaceTitle(j, v.Space)}
@@ -44,7 +40,7 @@ func (p *paper) visits(j *Job) {
 			part.Space = "a place that the records do not state"
 		}
 		for k := range v.Steps {
-			step := stepOf(&v.Steps[k], number)
+			step := stepOf(&v.Steps[k], &j.Order)
 			part.Steps = append(part.Steps, step)
 			part.Cautions = append(part.Cautions, step.Cautions...)
 		}
@@ -53,13 +49,16 @@ func (p *paper) visits(j *Job) {
 	}
 }
 
-func stepOf(s *diffreport.Step, number map[string]int) stepPart {
+func stepOf(s *diffreport.Step, o *diffreport.Order) stepPart {
 	part := stepPart{Number: s.Number, Action: string(s.Action), Class: s.Class.String(), Text: schema.Printable(s.Text), Records: printable(s.Records), RoomFor: schema.Printable(s.RoomFor), Outage: list(printable(s.Outage))}
 	if len(s.After) > 0 {
 		part.After = numbers("step", s.After)
 	}
 	for _, text := range s.Cautions {
-		part.Cautions = append(part.Cautions, caution{number[text], schema.Printable(text)})
+		if n := o.CautionNumber(text); n > 0 {
+			text = o.Cautions[n-1]
+			part.Cautions = append(part.Cautions, caution{n, schema.Printable(text)})
+		}
 	}
 	part.Cautions = inOrder(part.Cautions)
 	return part
