@@ -78,7 +78,11 @@ func (s *Standing) entire(v view, p *plan, form form) *plant.Plant {
 
 func (s *Standing) build(files []*schema.File, form form) *plant.Plant {
 	slices.SortFunc(files, func(a, b *schema.File) int { return compareText(a.Path, b.Path) })
-	p := plant.Build(s.options.Dir, files)
+	made := plant.Build
+	if form == laidOnly {
+		made = plant.Lay
+	}
+	p := made(s.options.Dir, files)
 	if form == asStated || s.options.Head == nil || p.Entry.Record == nil || p.Entry.Record == s.options.Head {
 		return p
 	}
@@ -92,7 +96,7 @@ func (s *Standing) build(files []*schema.File, form form) *plant.Plant {
 		}
 		files[i] = &own
 	}
-	return plant.Build(s.options.Dir, files)
+	return made(s.options.Dir, files)
 }
 
 // A form is how records stand in an excerpt.

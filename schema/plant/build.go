@@ -14,6 +14,15 @@ import (
 // Build makes a plant of the files that belong to it. Dir is the plant's
 // folder. The files may come in any order; the plant is the same.
 func Build(dir string, files []*schema.File) *Plant {
+	p := Lay(dir, files)
+	p.findLinks()
+	p.findChannels()
+	return p
+}
+
+// Lay makes a plant as Build does, but for links and channels: for whom it is enough
+// what lies where.
+func Lay(dir string, files []*schema.File) *Plant {
 	files = slices.Clone(files)
 	slices.SortFunc(files, func(a, b *schema.File) int { return cmp.Compare(a.Path, b.Path) })
 	p := &Plant{Dir: dir, Units: unit.Metric}
@@ -26,8 +35,6 @@ func Build(dir string, files []*schema.File) *Plant {
 	}
 	p.head()
 	p.resolve()
-	p.findLinks()
-	p.findChannels()
 	slices.SortStableFunc(p.Problems, func(a, b schema.Problem) int {
 		return cmp.Or(cmp.Compare(a.At.Path, b.At.Path), cmp.Compare(a.At.Line, b.At.Line), cmp.Compare(a.At.Column, b.At.Column))
 	})
