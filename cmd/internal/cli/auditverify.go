@@ -190,7 +190,7 @@ func (v *verification) compare(ctx context.Context, inside *app) error {
 	if err = v.differing(evidence.Records, records, "commit "+short(head.ID)); err != nil {
 		return err
 	}
-	v.tell("%d files of records are as that commit has them", len(records))
+	v.tell("the records are as that commit has them, in files: %d", len(records))
 	return v.report(ctx, src)
 }
 
