@@ -61,7 +61,7 @@ func (o *labelsFlags) flags(cmd *cobra.Command) {
 	f.BoolVar(&o.staged, "staged", false, "what the next commit will change")
 	f.StringVar(&o.at, "at", "", "the whole plant in a commit, tag, branch or date")
 	f.StringVar(&o.format, "format", "pdf", "pdf or svg")
-	f.StringVar(&o.output, "output", "", "the file (pdf) or folder (svg) to write; - is standard output, for pdf")
+	f.StringVarP(&o.output, "output", "o", "", "the file (pdf) or folder (svg) to write; - is standard output, for pdf")
 	f.BoolVar(&o.replace, "replace", false, "write over labels that are already there")
 	f.StringVar(&o.label, "label", "45x20", "size of a label")
 	f.StringVar(&o.sheet, "sheet", "", "size of a sheet (default A4, Letter for a plant in US units)")

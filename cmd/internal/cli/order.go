@@ -54,7 +54,7 @@ a spreadsheet, json for programs.`,
 	}
 	cmd.Flags().BoolVar(&o.staged, "staged", false, "what the next commit will change")
 	cmd.Flags().StringVar(&o.format, "format", "text", "text, markdown, html, sheet or json")
-	cmd.Flags().StringVar(&o.output, "output", "", "write to a file; one that is there is replaced")
+	cmd.Flags().StringVarP(&o.output, "output", "o", "", "write to a file; one that is there is replaced")
 	return cmd
 }
 
