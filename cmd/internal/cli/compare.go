@@ -43,9 +43,20 @@ func newStep(base *snapshot, p *plant.Plant, head *snapshot) step {
 	return st
 }
 
+// sought says what is asked of the states before.
+type sought uint8
+
+const (
+	// onlyNew asks what of now is new or worse: rules that find nothing now need
+	// not be run on what was.
+	onlyNew sought = iota
+	// alsoGone asks as well what was and is no more.
+	alsoGone
+)
+
 // lintAgainst holds a plant against the rules and marks what no base had. A
 // plant that is in no base is new as a whole.
-func lintAgainst(p *plant.Plant, bases []*snapshot, head *snapshot) (*lint.Report, error) {
+func lintAgainst(p *plant.Plant, bases []*snapshot, head *snapshot, want sought) (*lint.Report, error) {
 	if len(bases) == 0 {
 		return lintPlant(p, head.Date)
 	}
@@ -59,7 +70,7 @@ func lintAgainst(p *plant.Plant, bases []*snapshot, head *snapshot) (*lint.Repor
 	}
 	formers := make([]lint.Former, len(steps))
 	for i := range steps {
-		if formers[i], err = steps[i].former(rep, head.Date); err != nil {
+		if formers[i], err = steps[i].former(rep, head.Date, want); err != nil {
 			return nil, err
 		}
 	}
@@ -103,7 +114,7 @@ func common(findings, others []lint.Finding) []lint.Finding {
 }
 
 // former is what the linter found before the step.
-func (st *step) former(rep *lint.Report, today unit.Date) (lint.Former, error) {
+func (st *step) former(rep *lint.Report, today unit.Date, want sought) (lint.Former, error) {
 	switch {
 	case st.before == nil:
 		return lint.Former{}, nil
@@ -111,9 +122,29 @@ func (st *step) former(rep *lint.Report, today unit.Date) (lint.Former, error) {
 		// The same bytes: nothing is new, and nothing is gone.
 		return lint.Former{Findings: slices.Concat(rep.Findings, rep.Waived)}, nil
 	}
-	stood, err := lintPlant(st.before, today)
+	which := rules.All()
+	if want == onlyNew {
+		which = finders(rep)
+	}
+	stood, err := lint.Run(st.before, which, lint.Options{Today: today, Known: ruleNames()})
 	if err != nil {
 		return lint.Former{}, err
 	}
 	return lint.Former{Findings: slices.Concat(stood.Findings, stood.Waived), Was: diffreport.Former(st.changes)}, nil
+}
+
+// finders are the rules that found something. Those that review waivers and
+// policies look at what all others found, and need them all.
+func finders(rep *lint.Report) []*lint.Rule {
+	found := make(map[string]bool)
+	for _, list := range [][]lint.Finding{rep.Findings, rep.Waived} {
+		for i := range list {
+			found[list[i].Rule] = true
+		}
+	}
+	all := rules.All()
+	if slices.ContainsFunc(all, func(r *lint.Rule) bool { return r.Review != nil && found[r.Name] }) {
+		return all
+	}
+	return slices.DeleteFunc(all, func(r *lint.Rule) bool { return !found[r.Name] })
 }

@@ -206,7 +206,7 @@ func (a *app) worsens(ctx context.Context, u update, held holdings) (bool, error
 	var reports []*lint.Report
 	worse := false
 	for _, p := range snap.Plants {
-		rep, err := lintAgainst(p, bases, snap)
+		rep, err := lintAgainst(p, bases, snap, onlyNew)
 		if err != nil {
 			return false, err
 		}

@@ -113,12 +113,16 @@ func (a *app) lint(ctx context.Context, o lintFlags) error {
 	}
 	objected := false
 	reports := make([]*lint.Report, len(snap.Plants))
+	want := onlyNew
+	if o.format == "sarif" {
+		want = alsoGone // no other format tells what is gone
+	}
 	a.progress.say("holding the records against the rules")
 	for i, p := range snap.Plants {
 		if err = ctx.Err(); err != nil {
 			return err // interrupted
 		}
-		if reports[i], err = lintAgainst(p, bases, snap); err != nil {
+		if reports[i], err = lintAgainst(p, bases, snap, want); err != nil {
 			return err
 		}
 		objected = objected || objects(reports[i], o)
