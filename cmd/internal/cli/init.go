@@ -75,7 +75,10 @@ func (a *app) initPlant(ctx context.Context, label string, o initFlags) error {
 	}
 	defer func() { _ = repo.Close() }()
 	dir := filepath.Join(repo.Top(), filepath.FromSlash(repo.Prefix()))
-	if label == "" {
+	if label == ".." || filepath.IsAbs(label) || strings.HasPrefix(label, "./") || strings.HasPrefix(label, "../") {
+		return &usageError{schema.Quote(label) + " is a folder and no label", "go to the folder and write git homerun init LABEL; without a label the folder's name is taken"}
+	}
+	if label == "" || label == "." {
 		label = strings.ToLower(filepath.Base(dir))
 	}
 	file := filepath.Join(dir, schema.PlantFile)

@@ -20,10 +20,10 @@ const attributesFile = ".gitattributes"
 
 // attributesMark and attributesLine are what setup writes beside a plant.hcl:
 // so the attributes hold for this plant alone and for no other .hcl file of the
-// repository.
+// repository. git tells capitals apart, the records do not.
 const (
 	attributesMark = `# written by "git homerun setup"; "git homerun setup --remove" takes it out`
-	attributesLine = "*.hcl merge=homerun diff=homerun text eol=lf"
+	attributesLine = "*.[hH][cC][lL] merge=homerun diff=homerun text eol=lf"
 )
 
 // mostAttributes bounds a file of attributes, as git does.
