@@ -44,8 +44,8 @@ func (p *planner) beyond(port *plant.Port, front bool, works map[string]*cableWo
 		if item == nil || len(p.taken[opposite]) > 0 {
 			return nil // nothing is there before its own time comes
 		}
-		if w := works[item.Record().Label]; w != nil {
-			return w.off
+		if w := works[item.Record().Label]; w != nil && len(w.off)+len(w.on) > 0 {
+			return w.off // one that is only labelled anew stays, and leads on
 		}
 		port, front = across(item, port)
 	}
