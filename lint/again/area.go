@@ -41,12 +41,38 @@ func (a *area) stir(at stir) {
 		a.lay(p)
 	}
 	a.take(p)
+	if at.named {
+		a.firsts(p)
+	}
 	if former := r.Own(schema.RunFormer.Name); former != nil {
 		a.markLabel(former.Text)
 	}
 	if at.loud {
 		a.name(p)
 	}
+}
+
+// firsts takes all that a finding may name the first of, where a piece stands
+// elsewhere among it: by itself the piece would be the first on both sides.
+func (a *area) firsts(p *piece) {
+	if a.headNoted() {
+		a.over = true // the plant record is named by everything
+		return
+	}
+	for _, label := range a.notes(p) {
+		if !a.onlyWays(label) {
+			a.reach(label, "")
+			a.widen(label)
+		}
+	}
+}
+
+// onlyWays says whether a label is that of a pathway, with findings only about what
+// lies in it: that is judged with all of it anyway.
+func (a *area) onlyWays(label string) bool {
+	pathway := func(p *piece) bool { return p.now.record.Kind.Name == schema.KindPathway }
+	return slices.ContainsFunc(a.bearers[label], pathway) &&
+		!slices.ContainsFunc(a.along, func(r *lint.Rule) bool { return len(a.found[spot{r.Name, label}]) > 0 })
 }
 
 // label takes what a label can touch that comes, goes, or has another bearer: what
@@ -155,21 +181,10 @@ func (a *area) take(p *piece) {
 		return
 	}
 	for _, at := range p.refs {
-		if at.ports() {
-			a.port(at)
-		}
-	}
-}
-
-// port takes the cables at some ports: at a splitter or amplifier those at every
-// port of it.
-func (a *area) port(at ref) {
-	passes := slices.ContainsFunc(a.bearers[at.label], func(h *piece) bool { return passesSignal(h.now.record) })
-	for _, q := range a.namers[at.label] {
-		if !isCable(q.now.record.Kind.Name) || a.whole[q] {
+		if !at.ports() {
 			continue
 		}
-		if passes || slices.ContainsFunc(q.refs, at.meets) {
+		for _, q := range a.reached(at) {
 			a.take(q)
 		}
 	}

@@ -94,24 +94,56 @@ func (s *Standing) tests(label string) int {
 // notedBy says whether anything was found about what a piece names, and what that
 // names in turn: such a finding may say which piece was the first of several.
 func (s *Standing) notedBy(p *piece) bool {
-	for _, h := range s.heads {
-		if s.noted[h.now.record.Label] > 0 {
-			return true
-		}
-	}
+	return s.headNoted() || len(s.notes(p)) > 0
+}
+
+// headNoted says whether anything was found about the plant record.
+func (s *Standing) headNoted() bool {
+	return slices.ContainsFunc(s.heads, func(h *piece) bool { return s.noted[h.now.record.Label] > 0 })
+}
+
+// notes are the labels about which anything was found, among those that a piece
+// names, or what it names in turn; a cable goes on with the cables that a signal
+// reaches from it, since what is found about a cord may name the first trunk.
+func (s *Standing) notes(p *piece) []string {
+	var labels []string
 	seen := make(map[*piece]bool)
-	var look func(p *piece) bool
-	look = func(p *piece) bool {
+	var look func(p *piece)
+	look = func(p *piece) {
 		if seen[p] {
-			return false
+			return
 		}
 		seen[p] = true
-		if p.top != nil && look(p.top) {
-			return true
+		if p.top != nil {
+			look(p.top)
 		}
-		return slices.ContainsFunc(p.refs, func(at ref) bool {
-			return s.noted[at.label] > 0 || slices.ContainsFunc(s.bearers[at.label], look)
-		})
+		for _, at := range p.refs {
+			if s.noted[at.label] > 0 && !slices.Contains(labels, at.label) {
+				labels = append(labels, at.label)
+			}
+			for _, q := range s.bearers[at.label] {
+				look(q)
+			}
+			if at.ports() && isCable(p.now.record.Kind.Name) {
+				for _, q := range s.reached(at) {
+					look(q)
+				}
+			}
+		}
 	}
-	return look(p)
+	look(p)
+	return labels
+}
+
+// reached are the cables at some ports: at a splitter or amplifier those at every
+// port of it.
+func (s *Standing) reached(at ref) []*piece {
+	passes := slices.ContainsFunc(s.bearers[at.label], func(h *piece) bool { return passesSignal(h.now.record) })
+	var all []*piece
+	for _, q := range s.namers[at.label] {
+		if isCable(q.now.record.Kind.Name) && (passes || slices.ContainsFunc(q.refs, at.meets)) {
+			all = append(all, q)
+		}
+	}
+	return all
 }

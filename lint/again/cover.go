@@ -1,6 +1,7 @@
 package again
 
 import (
+	"fmt"
 	"slices"
 
 	"homerun/lint"
@@ -20,17 +21,21 @@ func (s *Standing) settleFindings(w *work, step *Step, today unit.Date) error {
 			spots[spotOf(&list[i])] = true
 		}
 	}
-	if s.held != nil || leave != nil {
+	waived := s.held != nil || leave != nil
+	var was []lint.Finding
+	if waived {
 		s.covered(spots, s.held)
 		s.covered(spots, leave)
-		was := s.under(spots, s.held)
-		s.remember(w)
+		was = s.under(spots, s.held)
+	}
+	if err := s.remember(w); err != nil {
+		return err
+	}
+	if waived {
 		is := s.under(spots, leave)
 		restore(was, gone)
 		restore(is, come)
 		gone, come = subtract(was, is, identity)
-	} else {
-		s.remember(w)
 	}
 	reviewed, err := s.review(today)
 	if err != nil {
@@ -44,15 +49,42 @@ func (s *Standing) settleFindings(w *work, step *Step, today unit.Date) error {
 	return nil
 }
 
-// remember keeps what was found from now on.
-func (s *Standing) remember(w *work) {
+// stood says whether all findings that are gone are among those remembered.
+func (s *Standing) stood(gone []lint.Finding) bool {
+	left := make(map[spot][]string)
+	for i := range gone {
+		at, id := spotOf(&gone[i]), identity(&gone[i])
+		ids, met := left[at]
+		if !met {
+			ids = each(s.found[at], identity)
+		}
+		n := slices.Index(ids, id)
+		if n < 0 {
+			return false
+		}
+		left[at] = slices.Delete(ids, n, n+1)
+	}
+	return true
+}
+
+func each(list []lint.Finding, say func(*lint.Finding) string) []string {
+	all := make([]string, len(list))
+	for i := range list {
+		all[i] = say(&list[i])
+	}
+	return all
+}
+
+// remember keeps what was found from now on. The error says that something is gone
+// that never came.
+func (s *Standing) remember(w *work) error {
 	for i := range w.gone {
 		f := &w.gone[i]
 		at, id := spotOf(f), identity(f)
 		list := s.found[at]
 		n := slices.IndexFunc(list, func(g lint.Finding) bool { return identity(&g) == id })
 		if n < 0 {
-			panic("again: a finding is gone that never came: " + f.Rule + ": " + f.Message)
+			return fmt.Errorf("rule %s: a finding is gone that never came: %s", f.Rule, f.Message)
 		}
 		s.noted[f.Record]--
 		if list = slices.Delete(list, n, n+1); len(list) > 0 {
@@ -66,6 +98,7 @@ func (s *Standing) remember(w *work) {
 		s.noted[at.record]++
 		s.found[at] = append(s.found[at], carried(&w.come[i]))
 	}
+	return nil
 }
 
 // leaves are the waivers as they hold on a day, nil without any.

@@ -22,7 +22,7 @@ type stir struct {
 	// label: what names it may be judged otherwise.
 	loud bool
 	// laid is set where it is a cable that lies elsewhere, or is another one; named
-	// where it is only called otherwise, or stands elsewhere in the order of cables.
+	// where it is only called otherwise, or may stand elsewhere in the order of records.
 	laid, named bool
 	// moved is set where nothing differs but its place in the order of records.
 	moved bool
@@ -89,7 +89,24 @@ func (s *Standing) match(changes []Change) *plan {
 			p.stir(stir{piece: in, before: in.now.record, loud: true, laid: true})
 		}
 	}
+	p.heirs()
 	return p
+}
+
+// heirs marks what comes under the label of what is gone, as a run that leaves its
+// bundle does: it may stand elsewhere in the order of records.
+func (p *plan) heirs() {
+	gone := make(map[string]bool)
+	for _, at := range p.stirs {
+		if at.after == nil {
+			gone[at.before.Label] = true
+		}
+	}
+	for i := range p.stirs {
+		if at := &p.stirs[i]; at.before == nil && gone[at.after.Label] {
+			at.named = true
+		}
+	}
 }
 
 // list are the places of a file's records.

@@ -48,6 +48,11 @@ func (s *Standing) Step(changes []Change, today unit.Date) (*Step, error) {
 	if err := w.judge(); err != nil {
 		return nil, err
 	}
+	if !w.entire && !s.stood(w.gone) { // a rule looks further than it says: only the whole is sure
+		if err := w.everything(); err != nil {
+			return nil, err
+		}
+	}
 	step := &Step{Base: w.base, Head: w.head, Whole: w.entire, Size: len(w.in)}
 	if err := s.settleFindings(w, step, today); err != nil {
 		return nil, err
@@ -83,11 +88,12 @@ type work struct {
 	gone, come []lint.Finding
 }
 
-// governs says whether the plant record or a policy stirs.
+// governs says whether the plant record or a policy stirs; of several policies for a
+// rule the order decides which one holds.
 func (w *work) governs() bool {
 	return slices.ContainsFunc(w.plan.stirs, func(at stir) bool {
 		return slices.ContainsFunc([]*schema.Record{at.before, at.after}, func(r *schema.Record) bool {
-			return r != nil && at.loud && (r.Kind.Name == schema.KindPlant || r.Kind.Name == schema.KindPolicy)
+			return r != nil && (at.loud && r.Kind.Name == schema.KindPlant || (at.loud || at.named && len(w.policies) > 1) && r.Kind.Name == schema.KindPolicy)
 		})
 	})
 }
