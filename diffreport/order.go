@@ -55,33 +55,6 @@ type Order struct {
 	cautionAt map[string]int
 }
 
-// Counts are how many records are in each class.
-type Counts struct {
-	Moves, Adds, Changes, Removals, Relabels, RecordsOnly int
-}
-
-// Count counts changes by class.
-func Count(changes []Change) Counts {
-	var n Counts
-	for i := range changes {
-		switch changes[i].Class {
-		case ClassMove:
-			n.Moves++
-		case ClassAdd:
-			n.Adds++
-		case ClassChange:
-			n.Changes++
-		case ClassRemoval:
-			n.Removals++
-		case ClassRelabel:
-			n.Relabels++
-		case ClassRecordsOnly:
-			n.RecordsOnly++
-		}
-	}
-	return n
-}
-
 // A Step is one thing to do in one place.
 type Step struct {
 	// Number counts from 1; steps are done in this order.

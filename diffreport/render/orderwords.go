@@ -39,22 +39,7 @@ func revision(id string) string {
 
 // counts lists the classes that there is anything in.
 func counts(n diffreport.Counts) string {
-	var parts []string
-	for _, c := range []struct {
-		n         int
-		one, many string
-	}{
-		{n.Moves, "move", "moves"},
-		{n.Adds, "add", "adds"},
-		{n.Changes, "change", "changes"},
-		{n.Removals, "removal", "removals"},
-		{n.Relabels, "relabel", "relabels"},
-		{n.RecordsOnly, "correction of the records only", "corrections of the records only"},
-	} {
-		if c.n > 0 {
-			parts = append(parts, count(c.n, c.one, c.many))
-		}
-	}
+	parts := n.Words()
 	if len(parts) == 0 {
 		return "none: the records say the same"
 	}

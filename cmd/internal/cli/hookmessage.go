@@ -79,33 +79,10 @@ func (a *app) staged(ctx context.Context, src *source, message string) (string, 
 	for _, pair := range sp.pairs() {
 		all = append(all, diffreport.Compare(pair[0], pair[1], diffreport.Options{})...)
 	}
-	return workDone(diffreport.Count(all)), nil
+	return strings.Join(diffreport.Count(all).Words(), ", "), nil
 }
 
 func firstLine(message string) string {
 	line, _, _ := strings.Cut(strings.TrimLeft(message, "\n"), "\n")
 	return strings.TrimSpace(line)
-}
-
-func workDone(n diffreport.Counts) string {
-	var parts []string
-	for _, c := range []struct {
-		n         int
-		one, many string
-	}{
-		{n.Moves, "move", "moves"},
-		{n.Adds, "addition", "additions"},
-		{n.Changes, "change", "changes"},
-		{n.Removals, "removal", "removals"},
-		{n.Relabels, "new label", "new labels"},
-		{n.RecordsOnly, "correction of the records", "corrections of the records"},
-	} {
-		switch {
-		case c.n == 1:
-			parts = append(parts, "1 "+c.one)
-		case c.n > 1:
-			parts = append(parts, fmt.Sprintf("%d %s", c.n, c.many))
-		}
-	}
-	return strings.Join(parts, ", ")
 }

@@ -30,7 +30,7 @@ clone, so everybody runs it once:
                   are for; commit it, and it does come with a clone
 
 With --trailer each commit message names the work that the commit orders, such
-as "Order: 1 move, 2 additions". In a bare repository only the hook that checks
+as "Order: 1 move, 2 adds". In a bare repository only the hook that checks
 what is pushed is set. Run again it changes nothing; --remove takes it all out.`,
 		Args: exactly(0, "no arguments"),
 		RunE: func(cmd *cobra.Command, _ []string) error { return a.setup(cmd.Context(), o) },
