@@ -170,6 +170,21 @@ func TestLabelsExchangedByTheirFormerOnes(t *testing.T) {
 	}
 }
 
+// TestWhatCanNotBeReadStaysWhereItIs relabels a cable type beside a run with an end
+// that can not be read: the run is the same text before and after.
+func TestWhatCanNotBeReadStaysWhereItIs(t *testing.T) {
+	t.Parallel()
+	reader := schema.NewReader()
+	of := func(cable string) *plant.Plant {
+		text := siteText + "run \"1A-A09\" {\n  from = \"1A-A:09\"\n  to = \"1.104\"\n}\n" + cable
+		return plant.Build(".", []*schema.File{reader.ReadFile("plant.hcl", text)})
+	}
+	base, head := of("cable \"spare\" {\n  category = \"6A\"\n}\n"), of("cable \"stock\" {\n  former = \"spare\"\n  category = \"6A\"\n}\n")
+	if got := strings.Join(listed(diffreport.Compare(base, head, diffreport.Options{})), "\n"); got != "cable spare>stock: " {
+		t.Fatalf("only the type is called otherwise: %s", got)
+	}
+}
+
 func TestALabelGivenToSomethingNewWasNothing(t *testing.T) {
 	t.Parallel()
 	head := edited(t, siteText, `outlet "1.104" {`, "outlet \"1.105\" {\n former = \"1.104\"\n", `"1.104:1"`, `"1.105:1"`) +

@@ -56,7 +56,7 @@ func refers(f *schema.Field) bool {
 // that can not be read are the same when they are written the same.
 func (c *comparison) sameValue(b *schema.Record, v *schema.Value, h *schema.Record, w *schema.Value) bool {
 	if v == w {
-		return v == nil || !refers(v.Field) || len(c.renamed) == 0 || c.carried(v).Same(w)
+		return v == nil || v.Bad || !refers(v.Field) || len(c.renamed) == 0 || c.carried(v).Same(w)
 	}
 	if v != nil && w != nil && v.Bad && w.Bad {
 		return written(b, v) == written(h, w)

@@ -69,7 +69,7 @@ const (
 	back  = "z.hcl"
 )
 
-// TestMovedBlocks moves each block of each case before all others and behind them,
+// TestMovedBlocks moves every second block of each case before all others and behind them,
 // into another file and in its own, turns the file round and renames it.
 func TestMovedBlocks(t *testing.T) {
 	t.Parallel()
@@ -81,6 +81,9 @@ func TestMovedBlocks(t *testing.T) {
 			all := blocks(text)
 			m.to(t, shelf{own: all})
 			for i, block := range all {
+				if i%2 != n%2 {
+					continue
+				}
 				others := slices.Delete(slices.Clone(all), i, i+1)
 				for _, s := range []shelf{
 					{front: {block}, own: others},
@@ -104,7 +107,7 @@ func TestMovedBlocks(t *testing.T) {
 	}
 }
 
-// TestMovedNamesakes gives the label of each block of each case to a second record
+// TestMovedNamesakes gives the label of every third block of each case to a second record
 // that differs in one line, in the same file and in another, and lets each of the
 // two be the first one.
 func TestMovedNamesakes(t *testing.T) {
@@ -118,7 +121,7 @@ func TestMovedNamesakes(t *testing.T) {
 			m.to(t, shelf{own: all})
 			for i, block := range all {
 				twin := lacking(block, n+i)
-				if twin == "" {
+				if twin == "" || i%3 != n%3 {
 					continue
 				}
 				others := slices.Delete(slices.Clone(all), i, i+1)
