@@ -1,6 +1,7 @@
 package diffreport
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -64,10 +65,49 @@ func servedPorts(ch *plant.Channel) []string {
 			}
 		}
 	}
-	if last := ch.Links[len(ch.Links)-1]; len(ports) == 0 && last.To != nil {
-		ports = append(ports, last.To.String())
+	if far := farEnd(ch); len(ports) == 0 && far != nil {
+		ports = append(ports, far.String())
 	}
 	return ports
+}
+
+// farEnd is the end of a channel that its runs lead to, nil where it is not
+// recorded. A channel has no direction of its own: where its runs lead to both
+// ends or to none, the first by label is taken, wherever the records stand.
+func farEnd(ch *plant.Channel) *plant.Port {
+	if len(ch.Links) == 1 {
+		return ch.Links[0].To
+	}
+	var to, from, ring []*plant.Port
+	for _, l := range ch.Links {
+		if l.To != nil {
+			ring = append(ring, l.To)
+		}
+		if l.To != nil && outermost(ch, l.To) {
+			to = append(to, l.To)
+		}
+		if l.From != nil && outermost(ch, l.From) {
+			from = append(from, l.From)
+		}
+	}
+	for _, ends := range [][]*plant.Port{to, from, ring} {
+		if len(ends) > 0 {
+			return slices.MinFunc(ends, func(a, b *plant.Port) int {
+				return cmp.Or(cmp.Compare(a.Holder.Label, b.Holder.Label), cmp.Compare(a.Number, b.Number))
+			})
+		}
+	}
+	return nil
+}
+
+// outermost says whether no cord leads from a port to another link of its
+// channel. In a ring no port is outermost.
+func outermost(ch *plant.Channel, at *plant.Port) bool {
+	if at.Front == nil {
+		return true
+	}
+	next := at.Front.Other(at)
+	return next == nil || next.Rear == nil || next.Rear.Link == nil || next.Rear.Link.Channel != ch
 }
 
 // outages says for each port that loses service from which step to which.
