@@ -38,6 +38,8 @@ var edits = []func(t *rapid.T, w, base world, relabelled map[int]bool){
 	otherCord,
 	swapCords,
 	func(t *rapid.T, w, _ world, _ map[int]bool) { w.addDeskCord(t, "1-D", 4) },
+	func(t *rapid.T, w, _ world, _ map[int]bool) { w.addTie(t, "1A-M", 100) },
+	func(t *rapid.T, w, _ world, _ map[int]bool) { w.addCordAcross(t, "1A-D", 3) },
 }
 
 func pick(t *rapid.T, w world, kinds ...string) (int, bool) {

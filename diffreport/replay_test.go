@@ -160,51 +160,63 @@ func moves(step diffreport.Step) bool {
 
 func carryOut(t *rapid.T, before, after world, steps []diffreport.Step, sides bench) {
 	c := newCrew(t, before, after, sides)
-	was, is := newCrew(t, before, after, wired(before)).channels(), crew{t, before, after, wired(after), exchanged(before, after)}
-	will := is.channels()
+	was, will := newCrew(t, before, after, wired(before)).cables(), (&crew{t, before, after, wired(after), exchanged(before, after)}).cables()
 	for _, step := range steps {
 		if !moves(step) {
 			continue
 		}
 		c.do(step.Text)
-		for id, ch := range c.channels() {
-			if !within(ch, was[id]) && !within(ch, will[id]) {
-				t.Fatalf("step %d: %s: the channel %s is in neither plant", step.Number, step.Text, ch)
+		for _, channel := range c.channels() {
+			if !within(channel, was) && !within(channel, will) {
+				t.Fatalf("step %d: %s: the channel %q is in neither plant", step.Number, step.Text, channel)
 			}
 		}
 	}
 }
 
-// channels lists for each run that is connected the run and the cords at its
-// two ends, each by its ends and its version; nothing stands for no cord.
-func (c *crew) channels() map[string][3]string {
+// channels lists what is connected from end to end: the cables of each channel
+// that have both their ends on a port, by their ends and version.
+func (c *crew) channels() [][]string {
 	ends := make(map[string][]string)
 	for _, side := range slices.Sorted(maps.Keys(c.sides)) {
 		ends[c.sides[side]] = append(ends[c.sides[side]], side)
 	}
-	whole := func(id string) string {
-		if len(ends[id]) != 2 {
-			return ""
+	var all [][]string
+	met := make(map[string]bool)
+	for _, first := range slices.Sorted(maps.Keys(ends)) {
+		var channel []string
+		for next := []string{first}; len(next) > 0; {
+			id := next[0]
+			next = next[1:]
+			if met[id] || len(ends[id]) != 2 {
+				continue
+			}
+			met[id] = true
+			channel = append(channel, id+c.version[id]+fmt.Sprint(ends[id]))
+			for _, side := range ends[id] {
+				next = append(next, c.sides[opposite(side)])
+			}
 		}
-		return id + c.version[id] + fmt.Sprint(ends[id])
-	}
-	all := make(map[string][3]string)
-	for id := range ends {
-		if whole(id) != "" && strings.HasPrefix(ends[id][0], "run") {
-			all[id] = [3]string{whole(id), whole(c.sides["cord"+strings.TrimPrefix(ends[id][0], "run")]), whole(c.sides["cord"+strings.TrimPrefix(ends[id][1], "run")])}
-		}
+		all = append(all, channel)
 	}
 	return all
 }
 
-// within says whether a channel, as far as it is connected, is part of another.
-func within(part, all [3]string) bool {
-	for i := range part {
-		if part[i] != "" && part[i] != all[i] {
-			return false
-		}
+// opposite is the other side of the same port.
+func opposite(side string) string {
+	if port, ok := strings.CutPrefix(side, "run"); ok {
+		return "cord" + port
 	}
-	return true
+	return "run" + strings.TrimPrefix(side, "cord")
+}
+
+// cables are those of all channels.
+func (c *crew) cables() []string { return slices.Concat(c.channels()...) }
+
+// within says whether a channel is part of one of a plant's: since a cable tells
+// its ends, those that meet here meet there as well.
+func within(channel, cables []string) bool {
+	return !slices.ContainsFunc(channel, func(cable string) bool { return !slices.Contains(cables, cable) })
 }
 
 // undone takes the steps back, from the last of those done to the first.

@@ -186,6 +186,12 @@ func site(t *rapid.T) world {
 	for range rapid.IntRange(0, 2).Draw(t, "desk cords") {
 		w.addDeskCord(t, "1-E", 3)
 	}
+	for range rapid.IntRange(0, 2).Draw(t, "ties") {
+		w.addTie(t, "1A-N", 20)
+	}
+	for range rapid.IntRange(0, 2).Draw(t, "cords across") {
+		w.addCordAcross(t, "1A-C", 2)
+	}
 	return w
 }
 
@@ -233,7 +239,16 @@ func (w world) fresh(t *rapid.T, prefix string) string {
 // the caller's: a new cable under a new label that states just what a removed
 // one did could not be told from it.
 func (w world) addRun(t *rapid.T, prefix string, shortest int) {
-	from, to := w.free("run", "panel"), w.free("run", "outlet")
+	w.addRunBetween(t, prefix, shortest, w.free("run", "panel"), w.free("run", "outlet"))
+}
+
+// addTie adds a run between two panels, so that a channel may have several runs.
+func (w world) addTie(t *rapid.T, prefix string, shortest int) {
+	free := w.free("run", "panel")
+	w.addRunBetween(t, prefix, shortest, free[:len(free)/2], free[len(free)/2:])
+}
+
+func (w world) addRunBetween(t *rapid.T, prefix string, shortest int, from, to []string) {
 	if len(from) == 0 || len(to) == 0 {
 		return
 	}
@@ -259,6 +274,18 @@ func (w world) addCord(t *rapid.T, prefix string, length int) {
 	}
 	w.put(w.unused(t, prefix), "cord", w.fresh(t, prefix), map[string]string{
 		"from": rapid.SampledFrom(from).Draw(t, "from"), "to": rapid.SampledFrom(to).Draw(t, "to"), "length": quoted("%d m", length),
+	})
+}
+
+// addCordAcross adds a cord between two ports of panels.
+func (w world) addCordAcross(t *rapid.T, prefix string, length int) {
+	free := w.free("cord", "panel")
+	from, to := free[:len(free)/2], free[len(free)/2:]
+	if len(from) == 0 || len(to) == 0 {
+		return
+	}
+	w.put(w.unused(t, prefix), "cord", w.fresh(t, prefix), map[string]string{
+		"from": rapid.SampledFrom(from).Draw(t, "from"), "to": rapid.SampledFrom(to).Draw(t, "across to"), "length": quoted("%d m", length),
 	})
 }
 
