@@ -1,0 +1,101 @@
+package again_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"homerun/lint"
+	"homerun/lint/again"
+	"homerun/schema"
+)
+
+// inside is a place with a cable type of which the first run that lies indoors is
+// named: its listing is not stated.
+const inside = `
+plant "p" {
+  standard  = "TIA-568"
+  fire_code = "NEC-2017"
+}
+space "1A" { kind = "telecommunications-room" }
+space "1-HALL" { kind = "work-area" }
+cable "c6" {
+  category = "6"
+  screen   = "U/UTP"
+}
+pathway "1-T" {
+  kind    = "tray"
+  through = ["1A", "1-HALL"]
+  length  = "20 m"
+}
+panel "1A-A" {
+  space    = "1A"
+  ports    = 24
+  category = "6"
+}
+outlet "1.1" {
+  space    = "1-HALL"
+  ports    = 4
+  category = "6"
+}
+`
+
+func runText(n int, more string) string {
+	return fmt.Sprintf("run \"1A-A%02d\" {\n  from   = \"1A-A:%d\"\n  to     = \"1.1:%d\"\n  length = \"25 m\"\n%s}\n", n, n, n, more)
+}
+
+const ownCable = "  cable  = \"c6\"\n  route  = [\"1-T\"]\n"
+
+// TestRunThatLeavesItsBundle lets a run out of its bundle to where it is the first
+// one: no piece moves, and yet the order has changed.
+func TestRunThatLeavesItsBundle(t *testing.T) {
+	t.Parallel()
+	m := newMover(day(t, "2026-06-15"))
+	others := runText(1, ownCable)
+	in := "bundle \"B\" {\n  cable = \"c6\"\n  route = [\"1-T\"]\n" + runText(2, "") + runText(3, "") + "}\n"
+	left := strings.Replace(in, runText(2, ""), "", 1)
+	for _, s := range []shelf{
+		{own: {inside, others}, back: {in}},
+		{front: {runText(2, ownCable)}, own: {inside, others}, back: {left}},
+		{own: {inside, others}, back: {in}},
+	} {
+		m.to(t, s)
+	}
+	if named := fmt.Sprint(m.carried); !strings.Contains(named, "run 1A-A01 lies inside") {
+		t.Errorf("nothing names the first run: %s", named)
+	}
+}
+
+// firstOfAll names the first run of a plant at the plant record.
+var firstOfAll = &lint.Rule{
+	Name: "test-first", Title: "Checks that the first run is named", Severity: lint.Observation, Reach: lint.Along,
+	Check: func(p *lint.Pass) {
+		if len(p.Plant.Runs) == 0 {
+			return
+		}
+		f := lint.About(p.Plant.Entry)
+		f.Message = fmt.Sprintf("%s: the first run is %s", p.Plant.Label, p.Plant.Runs[0].Label)
+		p.Report(f)
+	},
+}
+
+// TestFirstNamedAtThePlant moves a run to the front while a finding about the plant
+// record names the first.
+func TestFirstNamedAtThePlant(t *testing.T) {
+	t.Parallel()
+	today := day(t, "2026-06-15")
+	reader := schema.NewReader()
+	s := again.New(again.Options{Dir: ".", Rules: []*lint.Rule{firstOfAll}, Known: []string{firstOfAll.Name}})
+	plantFile := again.Change{Path: own, File: reader.ReadFile(own, inside+runText(1, ownCable))}
+	second := reader.ReadFile(back, runText(2, ownCable))
+	if _, err := s.Step([]again.Change{plantFile, {Path: back, File: second}}, today); err != nil {
+		t.Fatal(err)
+	}
+	step, err := s.Step([]again.Change{{Path: front, File: reader.ReadFile(front, runText(2, ownCable))}, {Path: back}}, today)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(step.Gone) != 1 || len(step.Come) != 1 || step.Gone[0].Message != "p: the first run is 1A-A01" || step.Come[0].Message != "p: the first run is 1A-A02" {
+		t.Errorf("gone %q, come %q", told(step.Gone), told(step.Come))
+	}
+}
