@@ -66,6 +66,23 @@ func TestRunThatLeavesItsBundle(t *testing.T) {
 	}
 }
 
+// TestLabelsTakenForEachOther moves one of two labels that differ only in case to
+// the front: which of them is told to be renamed depends on the order.
+func TestLabelsTakenForEachOther(t *testing.T) {
+	t.Parallel()
+	outlet := func(label string) string {
+		return fmt.Sprintf("outlet %q {\n  space    = \"1-HALL\"\n  ports    = 2\n  category = \"6\"\n}\n", label)
+	}
+	m := newMover(day(t, "2026-06-15"))
+	m.to(t, shelf{own: {inside}, back: {outlet("1.aB"), outlet("1.Ab")}})
+	before := fmt.Sprint(m.carried)
+	m.to(t, shelf{front: {outlet("1.Ab")}, own: {inside}, back: {outlet("1.aB")}})
+	if now := fmt.Sprint(m.carried); now == before {
+		t.Errorf("the order tells nothing: %s", now)
+	}
+	m.to(t, shelf{own: {inside}, back: {outlet("1.aB"), outlet("1.Ab")}})
+}
+
 // firstOfAll names the first run of a plant at the plant record.
 var firstOfAll = &lint.Rule{
 	Name: "test-first", Title: "Checks that the first run is named", Severity: lint.Observation, Reach: lint.Along,
