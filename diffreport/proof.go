@@ -9,7 +9,7 @@ func proven(o *Order, judged []string, passed *followed) []string {
 	}
 	all := []string{
 		fmt.Sprintf("The %s were carried out on a model of the port sides: after each of them no side held two cables, and the last left what the records say", counted(len(o.Steps), "step")),
-		"A channel that is whole between two steps is whole before or after the change: its old and new cables never meet",
+		"A new cable is plugged in only when the old ones of its channel are off: the order of the steps sees to it, so that a channel that is whole between two steps is whole before or after the change",
 	}
 	if len(judged) > 0 {
 		all = append(all, "Old and new cables lie together for a while in "+inWords(judged)+": the linter was asked about all of them at once")
