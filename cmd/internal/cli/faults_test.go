@@ -127,6 +127,9 @@ var noRoom = regexp.MustCompile(`(?i)no space left|file too large|failed to writ
 // mounted, files that may not grow stand for it.
 func TestFullDisk(t *testing.T) {
 	t.Parallel()
+	if testing.Short() {
+		t.Skip("it runs a program of its own many times")
+	}
 	for _, line := range writing() {
 		t.Run(line[0], func(t *testing.T) {
 			t.Parallel()

@@ -114,7 +114,10 @@ func TestHostileArguments(t *testing.T) {
 	r := newRoom(t)
 	r.mustGit(r.dir, "add", ".")
 	r.mustGit(r.dir, "commit", "-qm", "first")
-	for _, text := range hostile(t) {
+	for i, text := range hostile(t) {
+		if testing.Short() && i%8 != 0 {
+			continue
+		}
 		text = strings.ReplaceAll(text, "\x00", "")
 		for _, args := range [][]string{
 			{"explain", "--", text},

@@ -81,6 +81,9 @@ func (r *room) parts() []string {
 // nothing that is left; the repository is whole; and the next run does all of it.
 func TestKilled(t *testing.T) {
 	t.Parallel()
+	if testing.Short() {
+		t.Skip("it runs a program of its own many times")
+	}
 	const times = 16
 	for i, line := range writing() {
 		t.Run(line[0], func(t *testing.T) {

@@ -49,6 +49,9 @@ func (p *past) block(t *testing.T, commit, file, label string) string {
 // bundle around it; what lines tell and a life does not is layout.
 func TestALifeIsWhatGitSaysOfItsLines(t *testing.T) {
 	t.Parallel()
+	if testing.Short() {
+		t.Skip("most of the time is git's own")
+	}
 	p := makePast(t, planttest.PastOptions{Runs: 72, Files: 5, Commits: 150, Seed: 11, Steady: true})
 	tr := p.trail(t)
 	compared := 0

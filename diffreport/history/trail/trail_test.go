@@ -113,9 +113,12 @@ func (p *past) told(label string) (deeds []string, things int) {
 
 func TestEveryEventOfALongHistoryIsFoundAndNoneInvented(t *testing.T) {
 	t.Parallel()
+	if testing.Short() {
+		t.Skip("the long history is left to the full run")
+	}
 	for _, packed := range []bool{false, true} {
 		o := planttest.PastOptions{Runs: 240, Files: 14, Commits: 3000, Seed: 7}
-		if packed || testing.Short() {
+		if packed {
 			o = planttest.PastOptions{Runs: 120, Files: 5, Commits: 600, Seed: 8}
 		}
 		p := makePast(t, o)
@@ -267,6 +270,9 @@ func (p *past) asWhole(t *testing.T, all []history.Asked) (events int) {
 func TestPortsAndSpacesOnTheTrailAreAsInWholePlants(t *testing.T) {
 	t.Parallel()
 	for seed := range uint64(2) {
+		if testing.Short() && seed > 0 {
+			continue
+		}
 		p := makePast(t, planttest.PastOptions{Runs: 72, Files: 4 + int(seed), Commits: 70, Seed: 40 + seed})
 		asked := []history.Asked{{Label: "1A", Contents: true}, {Label: "1-HALL", Contents: true}, {Label: "nothing", Port: 1}}
 		for _, label := range p.truth.Labels {
@@ -285,7 +291,11 @@ func TestPortsAndSpacesOnTheTrailAreAsInWholePlants(t *testing.T) {
 
 func TestTheTrailTellsWhatWholePlantsTell(t *testing.T) {
 	t.Parallel()
-	p := makePast(t, planttest.PastOptions{Runs: 72, Files: 7, Commits: 250, Seed: 4})
+	o := planttest.PastOptions{Runs: 72, Files: 7, Commits: 250, Seed: 4}
+	if testing.Short() {
+		o.Commits = 60
+	}
+	p := makePast(t, o)
 	labels := slices.Concat(p.truth.Labels, []string{"1.A01", "B-1.A", "T-2", "1A", "c6a-cmp", "c6a-new", "1A-SW1", "1-T-01", "generated", "nothing"})
 	p.sameAsWhole(t, labels)
 	// The same once more from a pack that git has made small.
