@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/spf13/cobra"
 
@@ -94,11 +95,7 @@ func (a *app) lint(ctx context.Context, o lintFlags) error {
 	}
 	defer src.close()
 	src.all = o.hook
-	snap, err := a.chosen(ctx, src, o)
-	if err != nil {
-		return err
-	}
-	bases, err := a.baselines(ctx, src, o)
+	snap, bases, err := a.sides(ctx, src, o)
 	if err != nil {
 		return err
 	}
@@ -136,11 +133,31 @@ func (a *app) lint(ctx context.Context, o lintFlags) error {
 	return nil
 }
 
+// sides reads what is checked and what it is compared with: of the index, which
+// every commit waits for, the one while plants are made of the other.
+func (a *app) sides(ctx context.Context, src *source, o lintFlags) (snap *snapshot, bases []*snapshot, err error) {
+	if !o.staged {
+		if snap, err = a.chosen(ctx, src, o); err == nil {
+			bases, err = a.baselines(ctx, src, o)
+		}
+		return snap, bases, err
+	}
+	snap, build, err := src.staged(ctx)
+	if err != nil {
+		return nil, nil, err
+	}
+	var made sync.WaitGroup
+	made.Go(build)
+	bases, failed := a.baselines(ctx, src, o)
+	made.Wait()
+	if snap, err = src.byLabel(snap); err == nil {
+		err = failed
+	}
+	return snap, bases, err
+}
+
 func (a *app) chosen(ctx context.Context, src *source, o lintFlags) (*snapshot, error) {
-	switch {
-	case o.staged:
-		return src.index(ctx)
-	case o.at != "":
+	if o.at != "" {
 		snap, _, err := src.at(ctx, o.at)
 		return snap, err
 	}

@@ -68,15 +68,25 @@ func (s *source) worktree(ctx context.Context) (*snapshot, error) {
 
 // index reads the plants as the next commit will hold them.
 func (s *source) index(ctx context.Context) (*snapshot, error) {
+	snap, build, err := s.staged(ctx)
+	if err != nil {
+		return nil, err
+	}
+	build()
+	return s.byLabel(snap)
+}
+
+// staged reads the files of the next commit, and returns what makes plants of them.
+func (s *source) staged(ctx context.Context) (snap *snapshot, build func(), err error) {
 	entries, err := s.repo.Index(ctx)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	index, err := s.ofIndex()
-	if err != nil {
-		return nil, err
+	if snap, err = s.ofIndex(); err != nil {
+		return nil, nil, err
 	}
-	return s.snapshot(ctx, index, entries)
+	build, err = s.gather(ctx, snap, entries)
+	return snap, build, err
 }
 
 // ofIndex begins the snapshot of the index.
