@@ -54,6 +54,8 @@ that differs; it makes the report again from the commits in the file.`,
 				return &usageError{"audit takes one range of commits", "write BASE..HEAD"}
 			case len(args) == 1 && o.verify != "":
 				return &usageError{"--verify takes the range from the file", "leave the range out"}
+			case o.output != "" && (o.bundle != "" || o.verify != ""):
+				return &usageError{"--output is for a report alone, and a bundle holds it in every form", "leave --output out, or write the report by a command of its own"}
 			}
 			return nil
 		},
