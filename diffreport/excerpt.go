@@ -33,19 +33,25 @@ func (x *excerpt) carry(s side, r *schema.Record, label string, parent *schema.R
 	if s == later {
 		return &now
 	}
-	now.Values = slices.Clone(r.Values)
-	for i := range now.Values {
-		v := &now.Values[i]
+	now.Values = referring(r.Values, x.roomNow)
+	return &now
+}
+
+// referring are values with what they refer to under other labels.
+func referring(values []schema.Value, called func(label string) string) []schema.Value {
+	values = slices.Clone(values)
+	for i := range values {
+		v := &values[i]
 		if v.Bad || !refers(v.Field) {
 			continue
 		}
-		v.Text = x.roomNow(v.Text)
+		v.Text = called(v.Text)
 		v.List = slices.Clone(v.List)
 		for k, text := range v.List {
-			v.List[k] = x.roomNow(text)
+			v.List[k] = called(text)
 		}
 	}
-	return &now
+	return values
 }
 
 // frame takes what cables lie in and end at, and what they are judged by.

@@ -129,18 +129,7 @@ func (x *scene) ofSide(s side, r *schema.Record, label string) *schema.Record {
 func (x *scene) carried(r *schema.Record, label string, parent *schema.Record) *schema.Record {
 	now := *r
 	now.Label, now.Parent = label, parent
-	now.Values = slices.Clone(r.Values)
-	for i := range now.Values {
-		v := &now.Values[i]
-		if v.Bad || !refers(v.Field) {
-			continue
-		}
-		v.Text = x.nowCalled(v.Text)
-		v.List = slices.Clone(v.List)
-		for k, text := range v.List {
-			v.List[k] = x.nowCalled(text)
-		}
-	}
+	now.Values = referring(r.Values, x.nowCalled)
 	now.Inner = nil
 	for _, in := range r.Inner {
 		if in.Kind.Name == schema.KindRun {

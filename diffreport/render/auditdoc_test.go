@@ -3,9 +3,6 @@ package render_test
 import (
 	"bytes"
 	"encoding/json"
-	"maps"
-	"os"
-	"regexp"
 	"slices"
 	"testing"
 
@@ -52,25 +49,7 @@ func TestEveryFieldForProgramsIsDocumented(t *testing.T) {
 	}
 	written := make(map[string]bool)
 	paths(document, "", written)
-	page, err := os.ReadFile("AUDIT.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	told := make(map[string]bool)
-	name := regexp.MustCompile("`([a-z_.\\[\\]]+)`")
-	for _, row := range regexp.MustCompile(`(?m)^\| (.*?) \|`).FindAllSubmatch(page, -1) {
-		for _, field := range name.FindAllSubmatch(row[1], -1) {
-			told[string(field[1])] = true
-		}
-	}
-	for _, field := range slices.Sorted(maps.Keys(written)) {
-		if !told[field] {
-			t.Errorf("%s is written and not documented", field)
-		}
-	}
-	for _, field := range slices.Sorted(maps.Keys(told)) {
-		if !written[field] {
-			t.Errorf("%s is documented and not written", field)
-		}
-	}
+	_, told := documented(t, "AUDIT.md")
+	missing(t, "written and not documented", written, told)
+	missing(t, "documented and not written", told, written)
 }

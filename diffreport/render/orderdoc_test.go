@@ -45,17 +45,7 @@ func TestEveryFieldOfAnOrderIsDocumented(t *testing.T) {
 		}
 		paths(document, "", written)
 	}
-	page, err := os.ReadFile("ORDER.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	told := make(map[string]bool)
-	name := regexp.MustCompile("`([a-z_.\\[\\]]+)`")
-	for _, row := range regexp.MustCompile(`(?m)^\| (.*?) \|`).FindAllSubmatch(page, -1) {
-		for _, field := range name.FindAllSubmatch(row[1], -1) {
-			told[string(field[1])] = true
-		}
-	}
+	page, told := documented(t, "ORDER.md")
 	actions := make(map[string]bool)
 	for _, line := range regexp.MustCompile("(?m)^\\* `([a-z ]+)`:").FindAllSubmatch(page, -1) {
 		actions[string(line[1])] = true
@@ -63,6 +53,23 @@ func TestEveryFieldOfAnOrderIsDocumented(t *testing.T) {
 	missing(t, "written and not documented", written, told)
 	missing(t, "documented and not written", told, written)
 	missing(t, "done and not documented", done, actions)
+}
+
+// documented are the fields that the tables of a page tell, in their first column.
+func documented(t *testing.T, file string) (page []byte, fields map[string]bool) {
+	t.Helper()
+	page, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fields = make(map[string]bool)
+	name := regexp.MustCompile("`([a-z_.\\[\\]]+)`")
+	for _, row := range regexp.MustCompile(`(?m)^\| (.*?) \|`).FindAllSubmatch(page, -1) {
+		for _, field := range name.FindAllSubmatch(row[1], -1) {
+			fields[string(field[1])] = true
+		}
+	}
+	return page, fields
 }
 
 func missing(t *testing.T, how string, of, in map[string]bool) {

@@ -30,7 +30,7 @@ func objections(today unit.Date) func(*plant.Plant) []diffreport.Objection {
 		for i := range report.Findings {
 			f := &report.Findings[i]
 			if f.Severity == lint.Nonconformity && !strings.HasPrefix(f.Rule, "waiver-") {
-				all = append(all, diffreport.Objection{Rule: f.Rule, Record: f.Record, Key: f.Key, Excess: f.Excess, Text: f.Message})
+				all = append(all, objectionOf(f, nil))
 			}
 		}
 		return all
