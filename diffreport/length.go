@@ -19,8 +19,11 @@ func (c *comparison) lengthMeaning(was, is subject, b, h *schema.Value) (schema.
 	if is.stage() != inUse || was.stage() != inUse {
 		return schema.Paper, "the cable itself stays as it is"
 	}
-	if label, ok := c.measured(is, after); ok {
-		return schema.Paper, fmt.Sprintf("test %s measured the length that is recorded now", label)
+	if label, found, ok := c.measured(is, after); ok {
+		if found == after {
+			return schema.Paper, fmt.Sprintf("test %s measured the length that is recorded now", label)
+		}
+		return schema.Paper, fmt.Sprintf("test %s measured %s, within %d %% of the length that is recorded now", label, found.Text(c.units), c.options.tolerance())
 	}
 	if after < before {
 		return schema.Paper, "a shorter length is a correction of the records"
@@ -40,22 +43,22 @@ func spare(s subject) unit.Length {
 }
 
 // measured finds a test of the run that measured the length within the
-// tolerance. A test of a link of several runs measured them all, and tells
+// tolerance, and what it found. A test of a link of several runs measured them all, and tells
 // nothing about one.
-func (c *comparison) measured(is subject, length unit.Length) (label string, ok bool) {
+func (c *comparison) measured(is subject, length unit.Length) (label string, found unit.Length, ok bool) {
 	r := is.run()
 	if r == nil || r.Link == nil || len(r.Link.Runs) > 1 {
-		return "", false
+		return "", 0, false
 	}
 	for _, t := range r.Tests {
-		found, known := schema.TestLength.In(t.Record())
+		told, known := schema.TestLength.In(t.Record())
 		if !known {
 			continue
 		}
-		off := max(found-length, length-found)
+		off := max(told-length, length-told)
 		if off <= length/100*unit.Length(c.options.tolerance()) && (!ok || t.Label < label) {
-			label, ok = t.Label, true
+			label, found, ok = t.Label, told, true
 		}
 	}
-	return label, ok
+	return label, found, ok
 }

@@ -25,7 +25,11 @@ func (f *followed) words() []string {
 	case 0:
 		return nil
 	case f.states:
-		return []string{fmt.Sprintf("The site changes %s: after each of them %s", times(f.states), found), loose}
+		each := "after each of them"
+		if f.states == 1 {
+			each = "after it"
+		}
+		return []string{fmt.Sprintf("The site changes %s: %s %s", times(f.states), each, found), loose}
 	}
 	return []string{fmt.Sprintf("The site changes %s: after %d of them, evenly spread, %s", times(f.states), f.judged, found), loose}
 }

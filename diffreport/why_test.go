@@ -46,7 +46,7 @@ func TestWhyIsSaidForPeopleOnSite(t *testing.T) {
 		{"a label and an end", siteText, []string{`run "1A-A07" {`, "run \"1A-A08\" {\n former = \"1A-A07\"\n", `from   = "1A-A:07"` + "\n    to", `from = "1A-A:08"` + "\n to"}, "1A-A08: its end at 1A-A:7 goes to 1A-A:8; its label changes too: its record says so"},
 		{"a room's name", edited(t, siteText, `space "1-SHOP" { kind = "workshop" }`, "space \"1-SHOP\" {\n kind = \"workshop\"\n title = \"shop\"\n}"), []string{`"shop"`, `"old shop"`}, "1-SHOP: its title is corrected"},
 		{"a remark", siteText, []string{"  ports = 24\n", "  ports = 24\n note = \"seen\"\n"}, "1A-A: its note is written down for the first time"},
-		{"a length as measured", siteText, []string{`"41 m"`, `"52.5 m"`, `cord "1A-C0112"`, testText + `cord "1A-C0112"`}, "1A-A07: test T-1 measured the length that is recorded now\nT-1: a test exists only in the records"},
+		{"a length as measured", siteText, []string{`"41 m"`, `"52.5 m"`, `cord "1A-C0112"`, testText + `cord "1A-C0112"`}, "1A-A07: test T-1 measured 53 m, within 5 % of the length that is recorded now\nT-1: a test exists only in the records"},
 		{"another lamp", near, []string{`"fluorescent-lamp"`, `"discharge-lamp"`}, "LAMP: it is no part of the cabling; what lies near it is judged again, in 1-T-02"},
 		{"a lamp", siteText, []string{`cable "c6a"`, lamp + `cable "c6a"`}, "LAMP: it is no part of the cabling; no pathway is recorded near it"},
 		{"a lamp under another name", near, []string{`near "LAMP"`, `near "TUBE"`, `interference "LAMP"`, `interference "TUBE"`}, "TUBE: it is no part of the cabling; what lies near it is judged again, in 1-T-02"},
