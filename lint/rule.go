@@ -83,7 +83,8 @@ const (
 	// Along goes from port to port as far as a signal does, and to the tests of
 	// every run on the way.
 	Along Reach = iota + 1
-	// Within goes to all runs that lie in the same pathway, but not to their ends.
+	// Within goes to all that lies in the same pathway as plant.Load tells it: how
+	// much of which cable in which state, and the first run of each.
 	Within
 )
 

@@ -20,7 +20,7 @@ var PathwayFill = &lint.Rule{
 func pathwayFill(p *lint.Pass) {
 	told := make(map[*plant.Cable]bool)
 	for _, w := range p.Plant.Pathways {
-		if len(w.Runs) == 0 {
+		if len(w.Loads) == 0 {
 			continue
 		}
 		loads := loadsOf(w)
@@ -84,7 +84,7 @@ func unsized(p *lint.Pass, w *plant.Pathway, loads []load) {
 	if lost(w.Entry, field) || w.Own(field.Name) != nil {
 		return
 	}
-	unstatedField(p, w.Entry, field, "how full its "+counted(len(w.Runs), "cable makes", "cables make")+" it can not be checked", noField)
+	unstatedField(p, w.Entry, field, "how full its "+counted(w.Lying(), "cable makes", "cables make")+" it can not be checked", noField)
 }
 
 // noField is the source of a finding that only asks for a field.

@@ -18,27 +18,24 @@ type load struct {
 }
 
 // loadsOf counts the cables in a pathway by type, in the order in which they
-// first occur. What is out of use still takes up room. A run that passes a
-// pathway twice lies in it twice.
+// first occur. What is out of use still takes up room.
 func loadsOf(w *plant.Pathway) []load {
-	var loads []load
-	last := -1
-	for _, r := range w.Runs {
-		if last < 0 || loads[last].cable != r.Cable {
-			last = indexOfLoad(loads, r.Cable)
-		}
-		if last < 0 {
-			last = len(loads)
-			l := load{cable: r.Cable, first: r}
-			if r.Cable != nil {
-				l.diameter, l.known = schema.CableDiameter.In(r.Cable.Record())
+	loads := make([]load, 0, len(w.Loads))
+	for i := range w.Loads {
+		at := &w.Loads[i]
+		n := indexOfLoad(loads, at.Cable)
+		if n < 0 {
+			n = len(loads)
+			l := load{cable: at.Cable, first: at.First}
+			if at.Cable != nil {
+				l.diameter, l.known = schema.CableDiameter.In(at.Cable.Record())
 				l.known = l.known && l.diameter > 0
 			}
 			loads = append(loads, l)
 		}
-		loads[last].count++
-		if state, known := r.State(); known && state == schema.StatePlanned {
-			loads[last].planned++
+		loads[n].count += at.Count
+		if state, known := at.First.State(); known && state == schema.StatePlanned {
+			loads[n].planned += at.Count
 		}
 	}
 	return loads

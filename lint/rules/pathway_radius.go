@@ -87,14 +87,12 @@ func bendingKind(c *plant.Cable) standard.Medium {
 
 // stiffestIn is the run in a pathway whose cable needs the widest bend.
 func stiffestIn(w *plant.Pathway, needs map[*plant.Cable]bendNeed) (stiffest bendNeed, run *plant.Run) {
-	var last *plant.Cable
-	for _, r := range w.Runs {
-		if r.Cable == last || r.Cable == nil || !r.Live() {
+	for _, l := range w.Loads {
+		if l.Cable == nil || !l.First.Live() {
 			continue
 		}
-		last = r.Cable
-		if need := needs[r.Cable]; need.least > stiffest.least {
-			stiffest, run = need, r
+		if need := needs[l.Cable]; need.least > stiffest.least {
+			stiffest, run = need, l.First
 		}
 	}
 	return stiffest, run

@@ -59,7 +59,7 @@ func farSupports(p *lint.Pass, w *plant.Pathway, apart, most unit.Length, law la
 	f := lint.AboutField(w.Entry, schema.PathwaySupports.Field)
 	f.Severity = law.severity
 	f.Message = fmt.Sprintf("%s: hooks %s apart, limit %s", schema.Printable(w.Label), shown, limit)
-	f.Working = []lint.Term{term("between supports", shown+" (stated)"), term("over", (apart - most).Text(p.Units())), term("cables on them", fmt.Sprint(len(w.Runs)))}
+	f.Working = []lint.Term{term("between supports", shown+" (stated)"), term("over", (apart - most).Text(p.Units())), term("cables on them", fmt.Sprint(w.Lying()))}
 	f.Result, f.Limit, f.Source = shown, limit, law.source
 	f.Next = "set more hooks in between: cable that hangs free sags, and its own weight presses it where it bends"
 	f.Excess = (apart - most).Metres()

@@ -67,7 +67,7 @@ func unstopped(p *lint.Pass, w *plant.Pathway, e schema.Entry, field *schema.Fie
 	f.Working = []lint.Term{
 		term("wall or floor", fmt.Sprintf("%s, rated %s (stated)", schema.Printable(e.Label), limit)),
 		term("fire-stop", stopText(name, fact)),
-		term("cables through it", fmt.Sprint(len(w.Runs))),
+		term("cables through it", fmt.Sprint(w.Lying())),
 	}
 	f.Result, f.Limit = result, "fire-stop rated "+limit
 	if src, ok := standard.FirestopRule(p.Plant.Fire, familyThrough(w)); ok {
@@ -93,8 +93,8 @@ func stopText(name, fact string) string {
 // familyThrough is the family of the first cable in a pathway that has one: the
 // article of the code goes by it.
 func familyThrough(w *plant.Pathway) standard.Family {
-	for _, r := range w.Runs {
-		if family, ok := familyOf(r.Cable); ok {
+	for _, l := range w.Loads {
+		if family, ok := familyOf(l.Cable); ok {
 			return family
 		}
 	}

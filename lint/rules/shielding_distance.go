@@ -47,12 +47,12 @@ func shieldingDistance(p *lint.Pass) {
 
 // unscreenedIn counts the live unscreened runs in a pathway.
 func unscreenedIn(w *plant.Pathway, screens map[*plant.Cable]screening) (first *plant.Run, n int) {
-	for _, r := range w.Runs {
-		if screens[r.Cable] != unscreenedPairs || !r.Live() {
+	for _, l := range w.Loads {
+		if screens[l.Cable] != unscreenedPairs || !l.First.Live() {
 			continue
 		}
-		if n++; first == nil {
-			first = r
+		if n += l.Count; first == nil {
+			first = l.First
 		}
 	}
 	return first, n

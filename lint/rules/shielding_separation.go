@@ -73,13 +73,12 @@ func (c *separationCheck) pathway(w *plant.Pathway, blocks []*schema.Record) {
 // worst finds the cable of the poorest class among the live runs of a pathway,
 // and any live run of copper at all.
 func (c *separationCheck) worst(w *plant.Pathway) (worst segregation, copper *plant.Run) {
-	var last *plant.Cable
-	for _, r := range w.Runs {
+	for _, l := range w.Loads {
+		r := l.First
 		medium := r.Cable.Medium()
-		if r.Cable == last || (medium != plant.TwistedPair && medium != plant.Coax) || !r.Live() {
+		if medium != plant.TwistedPair && medium != plant.Coax || !r.Live() {
 			continue
 		}
-		last = r.Cable
 		if copper == nil {
 			copper = r
 		}

@@ -32,6 +32,47 @@ type Pathway struct {
 	Near []Nearby
 	// Runs are the runs laid in it, in the order of the records.
 	Runs []*Run
+	// Loads are the same runs counted by what they are, in the order in which each
+	// first occurs.
+	Loads []Load
+
+	loading int // the load that was counted last: neighbours are alike
+}
+
+// A Load is the runs of one cable type and one state of life in a pathway.
+type Load struct {
+	// Cable is the type, nil where it was not found.
+	Cable *Cable
+	// First is the first of the runs, in whose state all of them are.
+	First *Run
+	// Count is how many there are. A run that passes a pathway twice lies in it
+	// twice.
+	Count int
+}
+
+// Lying is how many cables lie in the pathway.
+func (w *Pathway) Lying() int {
+	n := 0
+	for i := range w.Loads {
+		n += w.Loads[i].Count
+	}
+	return n
+}
+
+// lay adds a run to what lies in the pathway.
+func (w *Pathway) lay(r *Run) {
+	w.Runs = append(w.Runs, r)
+	same := func(l Load) bool {
+		return l.Cable == r.Cable && l.First.state == r.state && l.First.hasState == r.hasState
+	}
+	if len(w.Loads) == 0 || !same(w.Loads[w.loading]) {
+		w.loading = slices.IndexFunc(w.Loads, same)
+	}
+	if w.loading < 0 {
+		w.loading = len(w.Loads)
+		w.Loads = append(w.Loads, Load{Cable: r.Cable, First: r})
+	}
+	w.Loads[w.loading].Count++
 }
 
 // Nearby is a source of interference at a stated distance from a pathway.

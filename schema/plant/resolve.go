@@ -92,7 +92,7 @@ func (p *Plant) resolveRun(r *Run) {
 	}
 	if r.Way != nil {
 		for _, w := range r.Way.Pathways {
-			w.Runs = append(w.Runs, r)
+			w.lay(r)
 		}
 	}
 	r.From = p.row(r.Entry, schema.RunFrom)
