@@ -32,6 +32,10 @@ type Rule struct {
 	// Wakes are the records that a plant must have for the rule to say anything:
 	// one for each function. A plant without them is left in peace.
 	Wakes []func(*schema.Record) bool
+	// Gathers says of which bundles the rule reads all runs together; of others it
+	// looks at each run for itself, or adds up what each of them adds. Nil where it
+	// gathers none.
+	Gathers func(bundle *schema.Record) bool
 	// Alike folds a label into keys; the rule may look at every label that has a
 	// key with that of a record in common. Nil where it looks at none.
 	Alike func(label string) []string

@@ -6,6 +6,7 @@ import "homerun/schema"
 // until the next step.
 func (s *Standing) apply(p *plan) {
 	s.step++
+	s.shifts = s.shifts[:0]
 	for _, g := range p.gone {
 		s.remove(g)
 		if g.top == nil {
@@ -32,6 +33,9 @@ func (s *Standing) apply(p *plan) {
 			s.settle(&p.lists[i][n])
 		}
 		s.files[c.Path] = f
+	}
+	for _, at := range p.stirs {
+		s.berth(at.piece)
 	}
 }
 

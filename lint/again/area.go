@@ -15,8 +15,8 @@ type area struct {
 	in, whole map[*piece]bool
 	// ways are the pathways to judge with all that lies in them.
 	ways map[*piece]bool
-	// laidIn are the pieces that those are judged by, in the state that was collected.
-	laidIn map[*piece]bool
+	// laysIn are the pieces that those are judged by, in the state that was collected.
+	laysIn map[*piece]bool
 	// spread are the labels of which all that names them was taken.
 	spread map[string]bool
 	// most is how many pieces are worth it; over is set where there are more.
@@ -41,6 +41,11 @@ func (a *area) stir(at stir) {
 		a.lay(p)
 	}
 	a.take(p)
+	if at.turned { // what is found about the bundle may name the first of its runs
+		for _, in := range p.inner {
+			a.take(in)
+		}
+	}
 	if at.named {
 		a.firsts(p)
 	}
@@ -111,8 +116,10 @@ func (a *area) mark(p *piece) {
 	if p.top != nil {
 		a.mark(p.top)
 	}
-	for _, in := range p.inner {
-		a.mark(in)
+	if len(p.inner) > 0 && a.gathers(p.now.record) {
+		for _, in := range p.inner {
+			a.mark(in)
+		}
 	}
 	if p.now.record.Kind.Name == schema.KindWaiver {
 		return // what it names matters only to the review
@@ -123,6 +130,11 @@ func (a *area) mark(p *piece) {
 	if p.now.record.Kind.Name == schema.KindRun {
 		a.markLink(p)
 	}
+}
+
+// gathers says whether some rule reads all runs of a bundle together.
+func (s *Standing) gathers(bundle *schema.Record) bool {
+	return slices.ContainsFunc(s.along, func(r *lint.Rule) bool { return r.Gathers != nil && r.Gathers(bundle) })
 }
 
 // markLink takes what a run goes on into, and its tests: a link of which a part was

@@ -180,7 +180,7 @@ func (s *Standing) review(today unit.Date) ([]lint.Finding, error) {
 			in[p] = true
 			for _, at := range p.refs {
 				for _, q := range s.bearers[at.label] {
-					in[q.outer()] = true
+					in[q], in[q.outer()] = true, true
 				}
 			}
 		}

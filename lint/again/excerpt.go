@@ -22,7 +22,6 @@ func (s *Standing) excerpt(v view, in map[*piece]bool, p *plan, form form) *plan
 	}
 	for _, at := range s.sorted(v, in) {
 		e := s.in(v, at).entry()
-		e.Record = form.of(s, v, at)
 		f := file(e.Path)
 		f.Entries = append(f.Entries, e)
 	}
@@ -34,7 +33,13 @@ func (s *Standing) excerpt(v view, in map[*piece]bool, p *plan, form form) *plan
 	if len(files) == 0 {
 		return nil
 	}
-	return s.build(slices.Collect(maps.Values(files)), form)
+	inner := make(map[*schema.Record]bool)
+	for at := range in {
+		if at.top != nil {
+			inner[s.in(v, at).record] = true
+		}
+	}
+	return s.build(slices.Collect(maps.Values(files)), form, func(run *schema.Record) bool { return inner[run] })
 }
 
 // fileIn is a changed file as a view has it.
@@ -73,12 +78,12 @@ func (s *Standing) entire(v view, p *plan, form form) *plant.Plant {
 	if len(files) == 0 {
 		return nil
 	}
-	return s.build(files, form)
+	return s.build(files, form, nil)
 }
 
-func (s *Standing) build(files []*schema.File, form form) *plant.Plant {
+func (s *Standing) build(files []*schema.File, form form, keep func(*schema.Record) bool) *plant.Plant {
 	slices.SortFunc(files, func(a, b *schema.File) int { return compareText(a.Path, b.Path) })
-	made := plant.Build
+	made := func(dir string, files []*schema.File) *plant.Plant { return plant.Excerpt(dir, files, keep) }
 	if form == laidOnly {
 		made = plant.Lay
 	}
@@ -107,85 +112,6 @@ const (
 	asStated form = iota
 	// judged is with the plant record that they are judged by.
 	judged
-	// laidOnly is as judged, of cables only what they are and where they lie.
+	// laidOnly is as judged, without links and channels.
 	laidOnly
 )
-
-// of is the record of a piece in a form.
-func (f form) of(s *Standing, v view, p *piece) *schema.Record {
-	r := s.in(v, p).record
-	if f != laidOnly || r.Kind.Name != schema.KindRun && r.Kind.Name != schema.KindBundle {
-		return r
-	}
-	if p.bareOf != r {
-		p.bare, p.bareOf = bare(r, nil), r
-	}
-	return p.bare
-}
-
-// bare is a run or bundle without what only its ends and its length matter to.
-func bare(r, parent *schema.Record) *schema.Record {
-	now := *r
-	now.Parent, now.Inner, now.Values = parent, nil, nil
-	fields := layFields()
-	for i := range r.Values {
-		if slices.Contains(fields[:], r.Values[i].Field.Name) {
-			now.Values = append(now.Values, r.Values[i])
-		}
-	}
-	for _, in := range runsIn(r) {
-		now.Inner = append(now.Inner, bare(in, &now))
-	}
-	return &now
-}
-
-// laid are the pieces that the pathways of an area are judged by in the state at
-// hand: all cables in them, and what those name beside their ends.
-func (a *area) laid() map[*piece]bool {
-	in := make(map[*piece]bool)
-	var mark func(p *piece)
-	mark = func(p *piece) {
-		if in[p] {
-			return
-		}
-		in[p] = true
-		if p.top != nil {
-			mark(p.top)
-		}
-		for _, run := range p.inner {
-			mark(run)
-		}
-		cable := isCable(p.now.record.Kind.Name)
-		for _, at := range p.refs {
-			if cable && at.ports() {
-				continue
-			}
-			for _, q := range a.bearers[at.label] {
-				mark(q)
-			}
-		}
-	}
-	for w := range a.ways {
-		if w.now.record == nil {
-			continue
-		}
-		mark(w)
-		for _, q := range a.namers[w.now.record.Label] {
-			mark(q)
-		}
-	}
-	for _, list := range [][]*piece{a.heads, a.policies} {
-		for _, p := range list {
-			mark(p)
-		}
-	}
-	for _, w := range a.wakers {
-		for _, p := range w.pieces {
-			if p.now.record.Kind.Name == schema.KindPathway {
-				mark(p)
-				break
-			}
-		}
-	}
-	return in
-}

@@ -24,8 +24,9 @@ type stir struct {
 	// laid is set where it is a cable that lies elsewhere, or is another one; named
 	// where it is only called otherwise, or may stand elsewhere in the order of records.
 	laid, named bool
-	// moved is set where nothing differs but its place in the order of records.
-	moved bool
+	// moved is set where nothing differs but its place in the order of records, turned
+	// where the runs of a bundle changed places in it.
+	moved, turned bool
 }
 
 // A plan is what a step will do.
@@ -116,7 +117,7 @@ func list(f *schema.File) []settled {
 	}
 	all := make([]settled, len(f.Entries))
 	for n, e := range f.Entries {
-		all[n].to = place{e.Record, e.Path, n, e.Line}
+		all[n].to = place{record: e.Record, path: e.Path, at: n, line: e.Line}
 	}
 	return all
 }
@@ -159,8 +160,8 @@ func (p *plan) compare(list []settled) {
 // fresh is a piece that was not there before, with all that is in it.
 func (p *plan) fresh(it *settled) {
 	p.stir(stir{piece: it.piece, after: it.to.record, loud: true, laid: true})
-	for _, in := range runsIn(it.to.record) {
-		inner := settled{piece: &piece{top: it.piece}, to: place{in, it.to.path, it.to.at, it.to.line}}
+	for i, in := range runsIn(it.to.record) {
+		inner := settled{piece: &piece{top: it.piece}, to: it.to.inside(in, i)}
 		p.stir(stir{piece: inner.piece, after: in, loud: true, laid: true})
 		it.inner = append(it.inner, inner)
 	}
@@ -171,9 +172,12 @@ func (p *plan) known(it *settled) {
 	was, is := it.now.record, it.to.record
 	own, loud := compare(was, is)
 	laid := own && !sameLay(was, is)
-	inner, differs := p.runs(it)
-	if own || it.moved || inner {
-		p.stir(stir{piece: it.piece, before: was, after: is, loud: loud, laid: laid, named: it.moved || was.Label != is.Label, moved: !own && !differs})
+	inner := p.runs(it)
+	if own || it.moved || inner.stirred {
+		p.stir(stir{
+			piece: it.piece, before: was, after: is, loud: loud, laid: laid, named: it.moved || was.Label != is.Label,
+			moved: !own && !inner.differs && !inner.turned, turned: inner.turned,
+		})
 	}
 	if loud {
 		for _, in := range it.inner {
@@ -183,12 +187,15 @@ func (p *plan) known(it *settled) {
 	it.kept = !own
 }
 
-// runs matches the runs of a bundle, and says whether any of them stirs, and whether
-// in more than its place.
-func (p *plan) runs(it *settled) (stirred, differs bool) {
+// innerStir says whether any run of a bundle stirs, whether in more than its place,
+// and whether it changed places with another one of the bundle.
+type innerStir struct{ stirred, differs, turned bool }
+
+// runs matches the runs of a bundle, and says what stirs there.
+func (p *plan) runs(it *settled) (all innerStir) {
 	list := runsIn(it.to.record)
 	if len(list) == 0 && len(it.piece.inner) == 0 {
-		return false, false
+		return all
 	}
 	left := slices.Clone(it.piece.inner)
 	take := func(is func(*piece) bool) *piece {
@@ -206,7 +213,7 @@ func (p *plan) runs(it *settled) (stirred, differs bool) {
 		if found == nil {
 			found = take(func(q *piece) bool { return q.now.record.Label == r.Label })
 		}
-		it.inner[i] = settled{piece: found, to: place{r, it.to.path, it.to.at, it.to.line}}
+		it.inner[i] = settled{piece: found, to: it.to.inside(r, i)}
 	}
 	n := len(p.stirs)
 	last := -1
@@ -219,6 +226,7 @@ func (p *plan) runs(it *settled) (stirred, differs bool) {
 		}
 		stood := slices.Index(it.piece.inner, in.piece)
 		own, loud := compare(in.now.record, in.to.record)
+		all.turned = all.turned || stood < last
 		if out := it.moved || stood < last; own || out {
 			was, is := in.now.record, in.to.record
 			p.stir(stir{piece: in.piece, before: was, after: is, loud: loud, laid: !sameLay(was, is), named: out || was.Label != is.Label, moved: !own})
@@ -227,8 +235,9 @@ func (p *plan) runs(it *settled) (stirred, differs bool) {
 		in.kept = !own
 	}
 	p.gone = append(p.gone, left...)
-	differs = len(left) > 0 || slices.ContainsFunc(p.stirs[n:], func(at stir) bool { return !at.moved })
-	return len(p.stirs) > n || differs, differs
+	all.differs = len(left) > 0 || slices.ContainsFunc(p.stirs[n:], func(at stir) bool { return !at.moved })
+	all.stirred = len(p.stirs) > n || all.differs
+	return all
 }
 
 // runsIn are the runs of a bundle.

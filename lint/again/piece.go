@@ -17,17 +17,25 @@ type piece struct {
 	top   *piece
 	inner []*piece
 	refs  []ref
-	// bare is the record without its ends, once that was asked for.
-	bare, bareOf *schema.Record
+	// berths are where a run lies.
+	berths []berth
 }
 
 // A place is a record and where it stands: in which file, as the how manieth of
-// its records, and on which line. Its record is nil where the piece is not there.
+// its records, on which line, and as the how manieth run of its bundle. Its record
+// is nil where the piece is not there.
 type place struct {
 	record *schema.Record
 	path   string
 	at     int
 	line   int
+	nth    int
+}
+
+// inside is the place of a run in the bundle that stands here.
+func (p place) inside(run *schema.Record, n int) place {
+	p.record, p.nth = run, n
+	return p
 }
 
 func (p place) entry() schema.Entry {
@@ -62,7 +70,7 @@ func (p *piece) outer() *piece {
 func (s *Standing) order(v view) func(a, b *piece) int {
 	return func(a, b *piece) int {
 		x, y := s.in(v, a), s.in(v, b)
-		return cmp.Or(cmp.Compare(x.path, y.path), cmp.Compare(x.at, y.at))
+		return cmp.Or(cmp.Compare(x.path, y.path), cmp.Compare(x.at, y.at), cmp.Compare(x.nth, y.nth))
 	}
 }
 

@@ -32,6 +32,9 @@ type Standing struct {
 	kin map[string][]string
 	// twice counts the labels that have several bearers.
 	twice int
+	// lying are the runs in a pathway, shifts what the last step changed of that.
+	lying  map[string]map[sort][]*piece
+	shifts []shift
 	// heads are the plant records, policies and waivers the owner's decisions.
 	heads, policies, waivers []*piece
 	// astray are the tests of which the run can not be found.
@@ -73,7 +76,7 @@ type waker struct {
 func New(o Options) *Standing {
 	s := &Standing{
 		options: o, files: make(map[string]*standingFile), bearers: make(map[string][]*piece), namers: make(map[string][]*piece),
-		kin: make(map[string][]string), paths: make(map[string]int), noted: make(map[string]int), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
+		kin: make(map[string][]string), lying: make(map[string]map[sort][]*piece), paths: make(map[string]int), noted: make(map[string]int), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
 	}
 	for _, r := range o.Rules {
 		switch {

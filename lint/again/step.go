@@ -127,7 +127,7 @@ func (w *work) collect() *area {
 	}
 	a.always(w.stirs)
 	if len(a.ways) > 0 && !a.over {
-		a.laidIn = a.laid()
+		a.laysIn = a.lays(a.ways, after)
 	}
 	return a
 }
@@ -168,11 +168,11 @@ func problemsOf(p *plant.Plant) int {
 func (w *work) excerpts() error {
 	w.in = maps.Clone(w.was.in)
 	maps.Copy(w.in, w.is.in)
-	laid := make(map[*piece]bool)
+	var laid map[*piece]bool
 	if len(w.was.ways)+len(w.is.ways) > 0 {
 		maps.Copy(w.is.ways, w.was.ways)
-		laid = w.is.laid()
-		maps.Copy(laid, w.was.laidIn)
+		laid = w.is.lays(w.is.ways, before, after)
+		maps.Copy(laid, w.was.laysIn)
 	}
 	var wait sync.WaitGroup
 	var sides [2]side
@@ -215,7 +215,7 @@ func (w *work) pathways(laid map[*piece]bool) (at side) {
 		return at
 	}
 	about := w.about()
-	is, err := check(w.excerpt(after, laid, &plan{}, laidOnly), w.within)
+	is, err := check(w.laid(after, w.is.ways, laid), w.within)
 	if err != nil {
 		return side{err: err}
 	}
@@ -229,7 +229,7 @@ func (w *work) pathways(laid map[*piece]bool) (at side) {
 		at.gone, at.found = subtract(was, is, identity)
 		return at
 	}
-	was, err := check(w.excerpt(before, laid, &plan{}, laidOnly), w.within)
+	was, err := check(w.laid(before, w.is.ways, laid), w.within)
 	at.gone, at.found = subtract(was, is, saying)
 	at.err = err
 	return at
@@ -254,7 +254,11 @@ func (w *work) plain(laid map[*piece]bool, is []lint.Finding, about map[string]b
 		return false
 	}
 	for p := range laid {
-		if r := w.Standing.in(before, p).record; r != nil && !about[r.Label] && w.noted[r.Label] > 0 {
+		r := w.Standing.in(before, p).record
+		if r == nil || about[r.Label] || w.noted[r.Label] == 0 {
+			continue
+		}
+		if slices.ContainsFunc(w.within, func(rule *lint.Rule) bool { return len(w.found[spot{rule.Name, r.Label}]) > 0 }) {
 			return false
 		}
 	}

@@ -55,6 +55,7 @@ type trail struct {
 	carried  map[string]int
 	// entire counts the steps that looked at everything.
 	steps, entire, size int
+	last                *again.Step
 }
 
 func newTrail() *trail {
@@ -90,7 +91,7 @@ func (w *trail) to(t rapid.TB, next map[string]*schema.File, today unit.Date) *a
 	if err != nil {
 		t.Fatal(err)
 	}
-	w.files = next
+	w.files, w.last = next, step
 	w.steps++
 	w.size += step.Size
 	if step.Whole {

@@ -15,7 +15,7 @@ import (
 // electrical code lets them carry in the warmth of their way.
 var PowerAmpacity = &lint.Rule{
 	Name: "power-ampacity", Title: "Checks that the conductors of a bundle carry no more current than the electrical code allows in its size and warmth",
-	Severity: lint.Nonconformity, Reach: lint.Along, Safety: true, Check: powerAmpacity,
+	Severity: lint.Nonconformity, Reach: lint.Along, Safety: true, Gathers: carriesPower, Check: powerAmpacity,
 }
 
 func powerAmpacity(p *lint.Pass) {

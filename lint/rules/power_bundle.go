@@ -13,7 +13,7 @@ import (
 // guideline of ANSI/TIA.
 var PowerBundle = &lint.Rule{
 	Name: "power-bundle", Title: "Checks that a bundle that carries power has no more cables than the guideline advises",
-	Severity: lint.Observation, Reach: lint.Along, Check: powerBundle,
+	Severity: lint.Observation, Reach: lint.Along, Gathers: carriesPower, Check: powerBundle,
 }
 
 func powerBundle(p *lint.Pass) {
@@ -39,6 +39,9 @@ func powerBundle(p *lint.Pass) {
 		p.Report(f)
 	}
 }
+
+// carriesPower says whether a bundle states that it carries power.
+func carriesPower(bundle *schema.Record) bool { return bundle.Own(schema.BundlePower.Name) != nil }
 
 // powered counts the runs of a bundle that may carry power.
 func powered(b *plant.Bundle) int {

@@ -13,8 +13,12 @@ import (
 
 // Build makes a plant of the files that belong to it. Dir is the plant's
 // folder. The files may come in any order; the plant is the same.
-func Build(dir string, files []*schema.File) *Plant {
-	p := Lay(dir, files)
+func Build(dir string, files []*schema.File) *Plant { return Excerpt(dir, files, nil) }
+
+// Excerpt makes a plant as Build does, of bundles without the runs that are not to be
+// kept: for whom a part of the plant is enough.
+func Excerpt(dir string, files []*schema.File, keep func(run *schema.Record) bool) *Plant {
+	p := lay(dir, files, keep)
 	p.findLinks()
 	p.findChannels()
 	return p
@@ -22,10 +26,12 @@ func Build(dir string, files []*schema.File) *Plant {
 
 // Lay makes a plant as Build does, but for links and channels: for whom it is enough
 // what lies where.
-func Lay(dir string, files []*schema.File) *Plant {
+func Lay(dir string, files []*schema.File) *Plant { return lay(dir, files, nil) }
+
+func lay(dir string, files []*schema.File, keep func(run *schema.Record) bool) *Plant {
 	files = slices.Clone(files)
 	slices.SortFunc(files, func(a, b *schema.File) int { return cmp.Compare(a.Path, b.Path) })
-	p := &Plant{Dir: dir, Units: unit.Metric}
+	p := &Plant{Dir: dir, Units: unit.Metric, keep: keep}
 	p.size(files)
 	for _, f := range files {
 		p.Problems = append(p.Problems, f.Problems...)
@@ -99,6 +105,9 @@ func (p *Plant) takeBundle(it item) {
 	b := &Bundle{item: it}
 	p.Bundles = register(p, p.Bundles, b)
 	for _, in := range it.Inner {
+		if p.keep != nil && !p.keep(in) {
+			continue
+		}
 		r := &Run{item: item{it.In(in)}, Bundle: b}
 		b.Runs = append(b.Runs, r)
 		p.Runs = register(p, p.Runs, r)

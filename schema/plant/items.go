@@ -59,9 +59,10 @@ func (w *Pathway) Lying() int {
 	return n
 }
 
-// lay adds a run to what lies in the pathway.
-func (w *Pathway) lay(r *Run) {
-	w.Runs = append(w.Runs, r)
+// Load adds a number of cables to what lies in the pathway, of the type and in the
+// state of a run that is the first of them. Build does it for every run; who knows
+// the numbers need not build all of them.
+func (w *Pathway) Load(r *Run, count int) {
 	same := func(l Load) bool {
 		return l.Cable == r.Cable && l.First.state == r.state && l.First.hasState == r.hasState
 	}
@@ -72,7 +73,7 @@ func (w *Pathway) lay(r *Run) {
 		w.loading = len(w.Loads)
 		w.Loads = append(w.Loads, Load{Cable: r.Cable, First: r})
 	}
-	w.Loads[w.loading].Count++
+	w.Loads[w.loading].Count += count
 }
 
 // Nearby is a source of interference at a stated distance from a pathway.

@@ -50,6 +50,8 @@ type Plant struct {
 	index map[string]Item
 	kinds map[string][]string
 	tried int
+	// keep chooses among the runs of bundles, nil where all of them are kept.
+	keep func(run *schema.Record) bool
 }
 
 // An Item is any record of a plant: a pointer to one of this package's types.

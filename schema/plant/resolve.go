@@ -92,7 +92,8 @@ func (p *Plant) resolveRun(r *Run) {
 	}
 	if r.Way != nil {
 		for _, w := range r.Way.Pathways {
-			w.lay(r)
+			w.Runs = append(w.Runs, r)
+			w.Load(r, 1)
 		}
 	}
 	r.From = p.row(r.Entry, schema.RunFrom)
