@@ -144,10 +144,8 @@ func (a *area) markLink(p *piece) {
 		if !at.ports() || !slices.ContainsFunc(a.bearers[at.label], joins) {
 			continue
 		}
-		for _, q := range a.namers[at.label] {
-			if slices.ContainsFunc(q.refs, at.meets) {
-				a.mark(q)
-			}
+		for _, q := range a.meeting(at) {
+			a.mark(q)
 		}
 	}
 	if p.now.record.Label == "" {
@@ -289,13 +287,20 @@ func (a *area) always(stirs map[*piece]bool) {
 		a.mark(p)
 	}
 	for _, w := range a.wakers {
-		for _, p := range w.pieces {
-			if !stirs[p] {
-				a.mark(p)
-				break
-			}
+		if p := w.still(stirs); p != nil {
+			a.mark(p)
 		}
 	}
+}
+
+// still is one of the pieces that do not stir, nil without one.
+func (w *waker) still(stirs map[*piece]bool) *piece {
+	for _, p := range w.pieces {
+		if !stirs[p] {
+			return p
+		}
+	}
+	return nil
 }
 
 // complete says whether a finding about a record can be relied on in an excerpt.

@@ -13,12 +13,21 @@ import (
 
 // settleDown leaves out what has only moved, where nothing depends on the order.
 func (s *Standing) settleDown(p *plan) {
-	p.stirs = slices.DeleteFunc(p.stirs, func(at stir) bool { return at.moved && s.calm(at.piece) })
+	c := &settling{Standing: s, headNoted: s.headNoted(), clean: make(map[*piece]bool)}
+	p.stirs = slices.DeleteFunc(p.stirs, func(at stir) bool { return at.moved && !c.headNoted && c.calm(at.piece) })
+}
+
+// A settling is that of one step, in which neighbours lead to the same records.
+type settling struct {
+	*Standing
+	headNoted bool
+	// clean are pieces from which nothing is reached about which anything was found.
+	clean map[*piece]bool
 }
 
 // calm says whether nothing that is judged depends on where a piece stands in the
 // order of records.
-func (s *Standing) calm(p *piece) bool {
+func (s *settling) calm(p *piece) bool {
 	r := p.now.record
 	for _, key := range s.alike(r.Label) {
 		if len(s.kin[key]) > 1 {
@@ -43,7 +52,26 @@ func (s *Standing) calm(p *piece) bool {
 	default:
 		return false
 	}
-	return !s.notedBy(p)
+	return !s.meetsNoted(p)
+}
+
+// meetsNoted is notedBy, but for the plant record, and looks at nothing twice.
+func (s *settling) meetsNoted(p *piece) bool {
+	var seen []*piece
+	clean := s.lead(p, func(q *piece) bool {
+		if s.clean[q] {
+			return false
+		}
+		s.clean[q] = true
+		seen = append(seen, q)
+		return true
+	}, func(string) bool { return false })
+	if !clean {
+		for _, q := range seen {
+			delete(s.clean, q)
+		}
+	}
+	return !clean
 }
 
 // meetsOthers says whether a run shares a port or a channel with another run, or a
@@ -56,8 +84,8 @@ func (s *Standing) meetsOthers(p *piece) bool {
 		if slices.ContainsFunc(s.bearers[at.label], func(h *piece) bool { return passesSignal(h.now.record) }) {
 			return true
 		}
-		for _, q := range s.namers[at.label] {
-			if q == p || !isCable(q.now.record.Kind.Name) || !slices.ContainsFunc(q.refs, at.meets) {
+		for _, q := range s.meeting(at) {
+			if q == p || !isCable(q.now.record.Kind.Name) {
 				continue
 			}
 			if q.now.record.Kind == p.now.record.Kind || p.now.record.Kind.Name == schema.KindRun && s.meetsRuns(q, p) {
@@ -71,8 +99,11 @@ func (s *Standing) meetsOthers(p *piece) bool {
 // meetsRuns says whether a cord shares a port with any cable but one.
 func (s *Standing) meetsRuns(cord, but *piece) bool {
 	for _, at := range cord.refs {
-		for _, q := range s.namers[at.label] {
-			if at.ports() && q != cord && q != but && isCable(q.now.record.Kind.Name) && slices.ContainsFunc(q.refs, at.meets) {
+		if !at.ports() {
+			continue
+		}
+		for _, q := range s.meeting(at) {
+			if q != cord && q != but && isCable(q.now.record.Kind.Name) {
 				return true
 			}
 		}
@@ -108,42 +139,59 @@ func (s *Standing) headNoted() bool {
 func (s *Standing) notes(p *piece) []string {
 	var labels []string
 	seen := make(map[*piece]bool)
-	var look func(p *piece)
-	look = func(p *piece) {
-		if seen[p] {
-			return
+	s.lead(p, func(q *piece) bool {
+		fresh := !seen[q]
+		seen[q] = true
+		return fresh
+	}, func(label string) bool {
+		if !slices.Contains(labels, label) {
+			labels = append(labels, label)
 		}
-		seen[p] = true
-		if p.top != nil {
-			look(p.top)
+		return true
+	})
+	return labels
+}
+
+// lead goes from a piece to all that it leads to, into each piece that enter lets it,
+// and tells the labels on the way about which anything was found, until told says
+// that it is enough; it returns whether it came to the end.
+func (s *Standing) lead(p *piece, enter func(*piece) bool, told func(label string) bool) bool {
+	if !enter(p) {
+		return true
+	}
+	if p.top != nil && !s.lead(p.top, enter, told) {
+		return false
+	}
+	for _, at := range p.refs {
+		if s.noted[at.label] > 0 && !told(at.label) {
+			return false
 		}
-		for _, at := range p.refs {
-			if s.noted[at.label] > 0 && !slices.Contains(labels, at.label) {
-				labels = append(labels, at.label)
+		for _, q := range s.bearers[at.label] {
+			if !s.lead(q, enter, told) {
+				return false
 			}
-			for _, q := range s.bearers[at.label] {
-				look(q)
-			}
-			if at.ports() && isCable(p.now.record.Kind.Name) {
-				for _, q := range s.reached(at) {
-					look(q)
-				}
+		}
+		if !at.ports() || !isCable(p.now.record.Kind.Name) {
+			continue
+		}
+		for _, q := range s.reached(at) {
+			if !s.lead(q, enter, told) {
+				return false
 			}
 		}
 	}
-	look(p)
-	return labels
+	return true
 }
 
 // reached are the cables at some ports: at a splitter or amplifier those at every
 // port of it.
 func (s *Standing) reached(at ref) []*piece {
-	passes := slices.ContainsFunc(s.bearers[at.label], func(h *piece) bool { return passesSignal(h.now.record) })
-	var all []*piece
-	for _, q := range s.namers[at.label] {
-		if isCable(q.now.record.Kind.Name) && (passes || slices.ContainsFunc(q.refs, at.meets)) {
-			all = append(all, q)
-		}
+	near := s.meeting(at)
+	if slices.ContainsFunc(s.bearers[at.label], func(h *piece) bool { return passesSignal(h.now.record) }) {
+		near = s.namers[at.label]
 	}
-	return all
+	if !slices.ContainsFunc(near, func(q *piece) bool { return !isCable(q.now.record.Kind.Name) }) {
+		return near
+	}
+	return slices.DeleteFunc(slices.Clone(near), func(q *piece) bool { return !isCable(q.now.record.Kind.Name) })
 }

@@ -85,7 +85,7 @@ func (b *barer) bare(r, parent *schema.Record) *schema.Record {
 // lays are the pieces that pathways are judged by, in the state at hand: what they
 // name, and the first of each sort of cable in them with what it names beside its
 // ends.
-func (a *area) lays(ways map[*piece]bool, views ...view) map[*piece]bool {
+func (a *area) lays(ways, stirs map[*piece]bool, views ...view) map[*piece]bool {
 	in := make(map[*piece]bool)
 	var mark func(p *piece)
 	mark = func(p *piece) {
@@ -127,11 +127,8 @@ func (a *area) lays(ways map[*piece]bool, views ...view) map[*piece]bool {
 		}
 	}
 	for _, w := range a.wakers {
-		for _, p := range w.pieces {
-			if p.now.record.Kind.Name == schema.KindPathway {
-				mark(p)
-				break
-			}
+		if p := w.still(stirs); w.within && p != nil {
+			mark(p)
 		}
 	}
 	return in

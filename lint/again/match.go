@@ -191,11 +191,28 @@ func (p *plan) known(it *settled) {
 // and whether it changed places with another one of the bundle.
 type innerStir struct{ stirred, differs, turned bool }
 
+// carry takes the runs of a bundle along that states what it stated: every run is the
+// same one in the same order.
+func (p *plan) carry(it *settled, list []*schema.Record) {
+	it.inner = make([]settled, len(list))
+	for i, in := range it.piece.inner {
+		r := list[i]
+		it.inner[i] = settled{piece: in, to: it.to.inside(r, i), kept: true}
+		if it.moved {
+			p.stir(stir{piece: in, before: r, after: r, named: true, moved: true})
+		}
+	}
+}
+
 // runs matches the runs of a bundle, and says what stirs there.
 func (p *plan) runs(it *settled) (all innerStir) {
 	list := runsIn(it.to.record)
 	if len(list) == 0 && len(it.piece.inner) == 0 {
 		return all
+	}
+	if it.now.record == it.to.record {
+		p.carry(it, list)
+		return innerStir{stirred: it.moved}
 	}
 	left := slices.Clone(it.piece.inner)
 	take := func(is func(*piece) bool) *piece {

@@ -28,6 +28,9 @@ type Standing struct {
 	files         map[string]*standingFile
 	// bearers are the pieces under a label, namers those that name one.
 	bearers, namers map[string][]*piece
+	// ports are the pieces that name a port, wide those that name many ports of a label.
+	ports map[port][]*piece
+	wide  map[string][]*piece
 	// kin are the labels that share a key of lint.Rule.Alike.
 	kin map[string][]string
 	// twice counts the labels that have several bearers.
@@ -70,13 +73,15 @@ type standingFile struct {
 type waker struct {
 	is     func(*schema.Record) bool
 	pieces []*piece
+	// within is set where the rule goes by what lies in a pathway.
+	within bool
 }
 
 // New returns a standing without any records.
 func New(o Options) *Standing {
 	s := &Standing{
 		options: o, files: make(map[string]*standingFile), bearers: make(map[string][]*piece), namers: make(map[string][]*piece),
-		kin: make(map[string][]string), lying: make(map[string]map[sort][]*piece), paths: make(map[string]int), noted: make(map[string]int), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
+		ports: make(map[port][]*piece), wide: make(map[string][]*piece), kin: make(map[string][]string), lying: make(map[string]map[sort][]*piece), paths: make(map[string]int), noted: make(map[string]int), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
 	}
 	for _, r := range o.Rules {
 		switch {
@@ -88,7 +93,7 @@ func New(o Options) *Standing {
 			s.along = append(s.along, r)
 		}
 		for _, is := range r.Wakes {
-			s.wakers = append(s.wakers, &waker{is: is})
+			s.wakers = append(s.wakers, &waker{is: is, within: r.Reach == lint.Within})
 		}
 	}
 	return s
@@ -139,6 +144,7 @@ func (s *Standing) enter(p *piece) {
 	for _, at := range p.refs {
 		s.namers[at.label] = append(s.namers[at.label], p)
 	}
+	s.enterPorts(p)
 	if list := s.ownerLists(r.Kind.Name); list != nil {
 		*list = append(*list, p)
 	}
@@ -158,6 +164,7 @@ func (s *Standing) leave(p *piece) {
 	for _, at := range p.refs {
 		s.namers[at.label] = without(s.namers[at.label], p)
 	}
+	s.leavePorts(p)
 	if list := s.ownerLists(r.Kind.Name); list != nil {
 		*list = without(*list, p)
 	}

@@ -127,7 +127,7 @@ func (w *work) collect() *area {
 	}
 	a.always(w.stirs)
 	if len(a.ways) > 0 && !a.over {
-		a.laysIn = a.lays(a.ways, after)
+		a.laysIn = a.lays(a.ways, w.stirs, after)
 	}
 	return a
 }
@@ -171,7 +171,7 @@ func (w *work) excerpts() error {
 	var laid map[*piece]bool
 	if len(w.was.ways)+len(w.is.ways) > 0 {
 		maps.Copy(w.is.ways, w.was.ways)
-		laid = w.is.lays(w.is.ways, before, after)
+		laid = w.is.lays(w.is.ways, w.stirs, before, after)
 		maps.Copy(laid, w.was.laysIn)
 	}
 	var wait sync.WaitGroup
