@@ -15,8 +15,13 @@ import (
 // both sides as a command's does.
 func large(b *testing.B, runs, changed int) (base, head *plant.Plant) {
 	b.Helper()
+	return retouched(b, planttest.Options{Runs: runs, Files: 60, Seed: 1}, changed)
+}
+
+func retouched(b *testing.B, o planttest.Options, changed int) (base, head *plant.Plant) {
+	b.Helper()
 	reader := schema.NewReader()
-	files := planttest.Generate(planttest.Options{Runs: runs, Files: 60, Seed: 1})
+	files := planttest.Generate(o)
 	var before, after []*schema.File
 	left := changed
 	for _, f := range files {
@@ -40,6 +45,20 @@ func BenchmarkCompare(b *testing.B) {
 	for _, changed := range []int{10, 1000, 10000} {
 		b.Run(fmt.Sprint(changed), func(b *testing.B) {
 			base, head := large(b, 20000, changed)
+			for b.Loop() {
+				diffreport.Compare(base, head, diffreport.Options{})
+			}
+		})
+	}
+}
+
+// BenchmarkCompareFew compares plants as small as those that a single change is judged
+// by, which differ in one record.
+func BenchmarkCompareFew(b *testing.B) {
+	for _, few := range planttest.Few() {
+		base, head := retouched(b, few, 1)
+		b.Run(fmt.Sprint(few.Runs), func(b *testing.B) {
+			b.ReportAllocs()
 			for b.Loop() {
 				diffreport.Compare(base, head, diffreport.Options{})
 			}

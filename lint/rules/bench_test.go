@@ -1,6 +1,8 @@
 package rules_test
 
 import (
+	"fmt"
+	"slices"
 	"testing"
 
 	"github.com/hashicorp/hcl/v2"
@@ -69,17 +71,39 @@ func BenchmarkLintAwkward(b *testing.B)      { benchmark(b, 20_000, true, lintCo
 func BenchmarkLint100k(b *testing.B)         { benchmark(b, 100_000, false, lintCold) }
 
 // BenchmarkRules is the time of the rules alone, on a plant that is in memory.
-func BenchmarkRules(b *testing.B) {
-	files := generated(20_000, false)
-	p := plant.Build(".", readCold(files))
-	today, _ := unit.NewDate(2026, 3, 2)
+func BenchmarkRules(b *testing.B) { eachRule(b, planttest.Options{Runs: 20_000, Files: 60, Seed: 1}) }
+
+// BenchmarkRulesFew is what each rule costs where there is next to nothing to judge.
+func BenchmarkRulesFew(b *testing.B) { eachRule(b, planttest.Few()[0]) }
+
+func eachRule(b *testing.B, o planttest.Options) {
+	b.Helper()
+	p := plant.Build(".", readCold(planttest.Generate(o)))
 	for _, r := range rules.All() {
-		b.Run(r.Name, func(b *testing.B) {
-			for b.Loop() {
-				if _, err := lint.Run(p, []*lint.Rule{r}, lint.Options{Today: today}); err != nil {
-					b.Fatal(err)
-				}
-			}
-		})
+		b.Run(r.Name, func(b *testing.B) { runs(b, p, []*lint.Rule{r}, nil) })
+	}
+}
+
+func runs(b *testing.B, p *plant.Plant, which []*lint.Rule, base *plant.Plant) {
+	b.Helper()
+	today, _ := unit.NewDate(2026, 3, 2)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := lint.Run(p, which, lint.Options{Today: today, Base: base}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkFew holds plants as small as those that a single change is judged by against
+// the rules: all that judge a state, or those that judge a change.
+func BenchmarkFew(b *testing.B) {
+	state := slices.DeleteFunc(rules.All(), func(r *lint.Rule) bool { return r.Check == nil || r.Change })
+	change := slices.DeleteFunc(rules.All(), func(r *lint.Rule) bool { return !r.Change })
+	for _, few := range planttest.Few() {
+		read := readCold(planttest.Generate(few))
+		p, base := plant.Build(".", read), plant.Build(".", read)
+		b.Run(fmt.Sprint("state/", few.Runs), func(b *testing.B) { runs(b, p, state, nil) })
+		b.Run(fmt.Sprint("change/", few.Runs), func(b *testing.B) { runs(b, p, change, base) })
 	}
 }

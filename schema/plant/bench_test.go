@@ -1,6 +1,7 @@
 package plant_test
 
 import (
+	"fmt"
 	"testing"
 
 	"homerun/schema"
@@ -46,5 +47,19 @@ func TestGeneratedPlantIsSound(t *testing.T) {
 		if len(p.Problems) > 0 || len(p.Clashes) > 0 || len(p.Runs) != 1_008 || len(p.Links) != 1_008 {
 			t.Errorf("awkward %v: %d problems, %d clashes, %d runs, %d links\n%s", awkward, len(p.Problems), len(p.Clashes), len(p.Runs), len(p.Links), problems(p))
 		}
+	}
+}
+
+// BenchmarkBuildFew builds plants as small as those that a single change is judged by:
+// there it counts what a plant costs before its first record.
+func BenchmarkBuildFew(b *testing.B) {
+	for _, few := range planttest.Few() {
+		files := read(planttest.Generate(few))
+		b.Run(fmt.Sprint(few.Runs), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				plant.Build(".", files)
+			}
+		})
 	}
 }

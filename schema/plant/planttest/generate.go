@@ -11,8 +11,11 @@ import (
 
 // Options say what plant to make.
 type Options struct {
-	// Runs is the number of runs, rounded up to whole panels of 24.
+	// Runs is the number of runs, rounded up to whole panels.
 	Runs int
+	// Panel is how many ports a panel has, an even number; 0 is 24. Few make a plant
+	// of a handful of records.
+	Panel int
 	// Files is the number of files that the bundles are spread over.
 	Files int
 	// Seed makes another plant of the same size.
@@ -20,6 +23,12 @@ type Options struct {
 	// Awkward puts comments and escapes into every block, where only the
 	// full parser can read it.
 	Awkward bool
+}
+
+// Few are the options of plants of some twenty and some hundred and fifty records, as
+// many as a single change is judged by.
+func Few() []Options {
+	return []Options{{Runs: 4, Panel: 4, Files: 1, Seed: 1}, {Runs: 72, Files: 3, Seed: 1}}
 }
 
 // File is one file of a generated plant.
@@ -31,8 +40,11 @@ const perPanel = 24
 // along the floor's tray, outlets of two ports, cords and tests for a quarter
 // of the runs.
 func Generate(o Options) []File {
+	if o.Panel == 0 {
+		o.Panel = perPanel
+	}
 	g := &generator{Options: o, random: rand.New(rand.NewPCG(o.Seed, 1))}
-	panels := (o.Runs + perPanel - 1) / perPanel
+	panels := (o.Runs + o.Panel - 1) / o.Panel
 	files := make([]strings.Builder, max(1, o.Files))
 	var common strings.Builder
 	g.common(&common, panels)
@@ -88,10 +100,10 @@ func (g *generator) panel(b *strings.Builder, n int) {
 	name := fmt.Sprintf("%dA-%s", floor, letter)
 	fmt.Fprintf(b, "panel \"%s\" {\n", name)
 	g.remark(b, "  ")
-	fmt.Fprintf(b, "  space    = \"%dA\"\n  ports    = %d\n  category = \"6A\"\n  screen   = \"unscreened\"\n", floor, perPanel)
+	fmt.Fprintf(b, "  space    = \"%dA\"\n  ports    = %d\n  category = \"6A\"\n  screen   = \"unscreened\"\n", floor, g.Panel)
 	g.note(b, "  ")
 	b.WriteString("}\n\n")
-	for o := range perPanel / 2 {
+	for o := range g.Panel / 2 {
 		fmt.Fprintf(b, "outlet \"%d.%s%02d\" {\n", floor, letter, o+1)
 		g.remark(b, "  ")
 		fmt.Fprintf(b, "  space    = \"%d-HALL\"\n  ports    = 2\n  category = \"6A\"\n  screen   = \"unscreened\"\n", floor)
@@ -99,7 +111,7 @@ func (g *generator) panel(b *strings.Builder, n int) {
 		b.WriteString("}\n\n")
 	}
 	fmt.Fprintf(b, "bundle \"%d-B-%s\" {\n  cable = \"c6a-cmp\"\n  route = [\"%d-T-01\", \"%d-J-01\"]\n\n", floor, letter, floor, floor)
-	for port := 1; port <= perPanel; port++ {
+	for port := 1; port <= g.Panel; port++ {
 		fmt.Fprintf(b, "  run \"%s%02d\" {\n", name, port)
 		g.remark(b, "    ")
 		fmt.Fprintf(b, "    from   = \"%s:%02d\"\n    to     = \"%d.%s%02d:%d\"\n    length = \"%d.%d m\"\n    serves = \"10GBASE-T\"\n",
@@ -108,8 +120,8 @@ func (g *generator) panel(b *strings.Builder, n int) {
 		b.WriteString("  }\n")
 	}
 	b.WriteString("}\n\n")
-	for port := 1; port <= perPanel; port += 4 {
-		fmt.Fprintf(b, "cord \"%s-C%02d\" {\n  from   = \"%s:%02d\"\n  to     = \"%dA-SW1:%d\"\n  length = \"2 m\"\n  cable  = \"cord-6a\"\n}\n\n", name, port, name, port, floor, n%20*perPanel+port)
+	for port := 1; port <= g.Panel; port += 4 {
+		fmt.Fprintf(b, "cord \"%s-C%02d\" {\n  from   = \"%s:%02d\"\n  to     = \"%dA-SW1:%d\"\n  length = \"2 m\"\n  cable  = \"cord-6a\"\n}\n\n", name, port, name, port, floor, n%20*g.Panel+port)
 		fmt.Fprintf(b, "test \"T-%s%02d\" {\n  run    = \"%s%02d\"\n  limit  = \"TIA permanent link, Category 6A\"\n  result = \"pass\"\n  date   = \"2024-05-%02d\"\n}\n\n", name, port, name, port, port)
 	}
 }
