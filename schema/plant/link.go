@@ -68,10 +68,11 @@ func (l *Link) Connections() int {
 }
 
 // findLinks starts at every run that does not go on from another and follows
-// it through consolidation points and closures.
+// it through consolidation points and closures. One that leaves from several ports
+// may have been come to by a port that is not the first.
 func (p *Plant) findLinks() {
 	for _, r := range p.Runs {
-		if r.before() == nil {
+		if r.Link == nil && r.before() == nil {
 			p.follow(r)
 		}
 	}

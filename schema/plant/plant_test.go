@@ -280,6 +280,43 @@ busbar "B1" {
 	}
 }
 
+// TestJointInTheMiddleOfARow ends a run at a port that is not the first of those from
+// which another leaves: whichever of the two is recorded first, no link is without runs.
+func TestJointInTheMiddleOfARow(t *testing.T) {
+	t.Parallel()
+	closure := `
+splice-closure "SC" {
+  space = "1A"
+  ports = 4
+}
+`
+	arrives := `
+run "R1" {
+  from = "1A-A:1"
+  to   = "SC:2"
+}
+`
+	leaves := `
+run "R2" {
+  from = "SC:1-2"
+  to   = "1.104:1"
+}
+`
+	for _, text := range []string{arrives + leaves, leaves + arrives} {
+		p := build(t, "plant.hcl", head+closure+text)
+		seen := 0
+		for _, l := range p.Links {
+			seen += len(l.Runs)
+			if len(l.Runs) == 0 {
+				t.Errorf("the link from %v has no runs", l.From)
+			}
+		}
+		if seen != len(p.Runs) {
+			t.Errorf("%d runs in links, want %d", seen, len(p.Runs))
+		}
+	}
+}
+
 func TestOrderOfFilesDoesNotMatter(t *testing.T) {
 	t.Parallel()
 	runs := `run "R1" {
