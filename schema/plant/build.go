@@ -21,22 +21,36 @@ func Excerpt(dir string, files []*schema.File, keep func(run *schema.Record) boo
 	p := lay(dir, files, keep)
 	p.findLinks()
 	p.findChannels()
-	return p
+	return p.Plant
 }
 
 // Lay makes a plant as Build does, but for links and channels: for whom it is enough
 // what lies where.
-func Lay(dir string, files []*schema.File) *Plant { return lay(dir, files, nil) }
+func Lay(dir string, files []*schema.File) *Plant { return lay(dir, files, nil).Plant }
 
-func lay(dir string, files []*schema.File, keep func(run *schema.Record) bool) *Plant {
-	files = slices.Clone(files)
-	slices.SortFunc(files, func(a, b *schema.File) int { return cmp.Compare(a.Path, b.Path) })
-	p := &Plant{Dir: dir, Units: unit.Metric, keep: keep}
+// A builder is a plant that is being built, with what only that needs.
+type builder struct {
+	*Plant
+	shelves
+	stocks
+	// keep chooses among the runs of bundles, nil where all of them are kept.
+	keep func(run *schema.Record) bool
+	// tried counts how often a lost label was compared with all others.
+	tried int
+}
+
+func lay(dir string, files []*schema.File, keep func(run *schema.Record) bool) *builder {
+	byPath := func(a, b *schema.File) int { return cmp.Compare(a.Path, b.Path) }
+	if !slices.IsSortedFunc(files, byPath) {
+		files = slices.Clone(files)
+		slices.SortFunc(files, byPath)
+	}
+	p := &builder{Plant: &Plant{Dir: dir, Units: unit.Metric}, keep: keep}
 	p.size(files)
 	for _, f := range files {
 		p.Problems = append(p.Problems, f.Problems...)
-		for _, e := range f.Entries {
-			p.take(e)
+		for i := range f.Entries {
+			p.take(f.Entries[i])
 		}
 	}
 	p.head()
@@ -47,49 +61,34 @@ func lay(dir string, files []*schema.File, keep func(run *schema.Record) bool) *
 	return p
 }
 
-// size makes the index large enough at once: growing it is what building a
-// large plant would otherwise spend its time on.
-func (p *Plant) size(files []*schema.File) {
-	n, runs := 0, 0
-	for _, f := range files {
-		n += len(f.Entries)
-		for i := range f.Entries {
-			runs += len(f.Entries[i].Inner)
-		}
-	}
-	p.index = make(map[string]Item, n+runs)
-	p.Runs = make([]*Run, 0, runs)
-	p.kinds = make(map[string][]string)
-}
-
 // take files one top-level record under its kind and label.
-func (p *Plant) take(e schema.Entry) {
+func (p *builder) take(e schema.Entry) {
 	it := item{e}
 	switch e.Kind.Name {
 	case schema.KindPlant:
 		p.takePlant(e)
 	case schema.KindSpace:
-		p.Spaces = register(p, p.Spaces, &Space{item: it})
+		p.Spaces = register(p, p.Spaces, put(&p.spaces, Space{item: it}))
 	case schema.KindPathway:
-		p.Pathways = register(p, p.Pathways, &Pathway{item: it})
+		p.Pathways = register(p, p.Pathways, put(&p.pathways, Pathway{item: it}))
 	case schema.KindInterference:
-		p.Interferences = register(p, p.Interferences, &Interference{item: it})
+		p.Interferences = register(p, p.Interferences, put(&p.interferences, Interference{item: it}))
 	case schema.KindCable:
-		p.Cables = register(p, p.Cables, &Cable{item: it, medium: mediumOf(e.Record)})
+		p.Cables = register(p, p.Cables, put(&p.cables, Cable{item: it, medium: mediumOf(e.Record)}))
 	case schema.KindRack:
-		p.Racks = register(p, p.Racks, &Rack{item: it})
+		p.Racks = register(p, p.Racks, put(&p.racks, Rack{item: it}))
 	case schema.KindPanel, schema.KindOutlet, schema.KindConsolidation, schema.KindClosure, schema.KindEquipment:
-		p.Holders = register(p, p.Holders, newHolder(it))
+		p.takeHolder(it)
 	case schema.KindBusbar:
-		p.Busbars = register(p, p.Busbars, &Busbar{item: it})
+		p.Busbars = register(p, p.Busbars, put(&p.busbars, Busbar{item: it}))
 	case schema.KindBundle:
 		p.takeBundle(it)
 	case schema.KindRun:
-		p.Runs = register(p, p.Runs, &Run{item: it})
+		p.Runs = register(p, p.Runs, put(&p.runs, Run{item: it}))
 	case schema.KindCord:
-		p.Cords = register(p, p.Cords, &Cord{item: it})
+		p.Cords = register(p, p.Cords, put(&p.cords, Cord{item: it}))
 	case schema.KindTest:
-		p.Tests = register(p, p.Tests, &Test{item: it})
+		p.Tests = register(p, p.Tests, put(&p.tests, Test{item: it}))
 	case schema.KindWaiver:
 		p.Waivers = append(p.Waivers, e)
 		p.enter(e.Label, it)
@@ -101,22 +100,34 @@ func (p *Plant) take(e schema.Entry) {
 	}
 }
 
-func (p *Plant) takeBundle(it item) {
-	b := &Bundle{item: it}
+func (p *builder) takeBundle(it item) {
+	b := put(&p.bundles, Bundle{item: it})
 	p.Bundles = register(p, p.Bundles, b)
+	first := len(p.Runs)
 	for _, in := range it.Inner {
 		if p.keep != nil && !p.keep(in) {
 			continue
 		}
-		r := &Run{item: item{it.In(in)}, Bundle: b}
-		b.Runs = append(b.Runs, r)
-		p.Runs = register(p, p.Runs, r)
+		p.Runs = register(p, p.Runs, put(&p.runs, Run{item: item{it.In(in)}, Bundle: b}))
 	}
+	b.Runs = slices.Clip(p.Runs[first:])
+}
+
+func (p *builder) takeHolder(it item) {
+	h := put(&p.holders, Holder{item: it})
+	if v := it.Own("ports"); v != nil && !v.Bad {
+		n := int(min(v.Number, mostPorts))
+		h.Ports = p.ports.list(n)[:n]
+		for i := range h.Ports {
+			h.Ports[i].Holder, h.Ports[i].Number = h, i+1
+		}
+	}
+	p.Holders = register(p, p.Holders, h)
 }
 
 // takePlant keeps one plant record: the one in plant.hcl, which makes the
 // folder a plant, before any other.
-func (p *Plant) takePlant(e schema.Entry) {
+func (p *builder) takePlant(e schema.Entry) {
 	switch {
 	case p.Entry.Record == nil:
 		p.Entry = e
@@ -128,45 +139,32 @@ func (p *Plant) takePlant(e schema.Entry) {
 		"keep one plant record in a plant's folder", schema.Note{Kind: schema.KindPlant, Label: p.Entry.Label, At: p.Entry.Start(), Message: "first stated here"})
 }
 
-func newHolder(it item) *Holder {
-	h := &Holder{item: it}
-	if v := it.Own("ports"); v != nil && !v.Bad {
-		h.Ports = make([]Port, min(v.Number, mostPorts))
-		for i := range h.Ports {
-			h.Ports[i] = Port{Holder: h, Number: i + 1}
-		}
-	}
-	return h
-}
-
-func register[T Item](p *Plant, all []T, it T) []T {
+func register[T Item](p *builder, all []T, it T) []T {
 	p.enter(it.Record().Label, it)
 	return append(all, it)
 }
 
 // enter indexes an item by its label. The first keeps the label; the second is
 // a problem that shows both places, and is still part of the plant.
-func (p *Plant) enter(label string, it Item) {
+func (p *builder) enter(label string, it Item) {
 	if label == "" {
 		return
 	}
-	e := it.Place()
-	if first, taken := p.index[label]; taken {
-		f := first.Place()
-		p.problem(schema.DuplicateLabel, e, e.Within(e.LabelAt), fmt.Sprintf("%s: the label is already that of %s", schema.Printable(label), schema.OneOf([]string{f.Kind.Name})),
-			"give one of the two another label, as on the wall", schema.Note{Kind: f.Kind.Name, Label: label, At: f.Within(f.LabelAt), Message: "first used here"})
+	first := p.index.enter(label, it)
+	if first == nil {
 		return
 	}
-	p.index[label] = it
-	p.kinds[e.Kind.Name] = append(p.kinds[e.Kind.Name], label)
+	e, f := it.Place(), first.Place()
+	p.problem(schema.DuplicateLabel, e, e.Within(e.LabelAt), fmt.Sprintf("%s: the label is already that of %s", schema.Printable(label), schema.OneOf([]string{f.Kind.Name})),
+		"give one of the two another label, as on the wall", schema.Note{Kind: f.Kind.Name, Label: label, At: f.Within(f.LabelAt), Message: "first used here"})
 }
 
-func (p *Plant) problem(code schema.Code, e schema.Entry, at schema.Location, message, next string, also ...schema.Note) {
+func (p *builder) problem(code schema.Code, e schema.Entry, at schema.Location, message, next string, also ...schema.Note) {
 	p.Problems = append(p.Problems, schema.Problem{Code: code, Kind: e.Kind.Name, Label: e.Name(), At: at, Message: message, Next: next, Also: also})
 }
 
 // head reads the plant record itself.
-func (p *Plant) head() {
+func (p *builder) head() {
 	if p.Entry.Record == nil {
 		file := path.Join(p.Dir, schema.PlantFile)
 		p.Problems = append(p.Problems, schema.Problem{

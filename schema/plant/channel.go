@@ -115,28 +115,42 @@ func (c *Channel) CrossConnected() bool {
 }
 
 // findChannels follows every link outwards from both of its ends.
-func (p *Plant) findChannels() {
+func (p *builder) findChannels() {
+	channels := make([]Channel, 0, len(p.Links))
+	p.Channels = make([]*Channel, 0, len(p.Links))
+	var before, after []Part
 	for _, l := range p.Links {
-		if l.Channel == nil {
-			p.Channels = append(p.Channels, newChannel(l))
+		if l.Channel != nil {
+			continue
 		}
+		c := put(&channels, Channel{})
+		l.Channel = c
+		before, c.Start, c.OpenStart = c.walk(before[:0], l.From)
+		after, c.End, c.OpenEnd = c.walk(after[:0], l.To)
+		p.makeRoom(c, before, after)
+		c.join(before, Part{Link: l, From: l.From, To: l.To}, after)
+		p.Channels = append(p.Channels, c)
 	}
 }
 
-func newChannel(l *Link) *Channel {
-	c := &Channel{}
-	l.Channel = c
-	before, start, openStart := c.walk(l.From)
-	after, end, openEnd := c.walk(l.To)
-	c.join(before, Part{Link: l, From: l.From, To: l.To}, after)
-	c.Start, c.End, c.OpenStart, c.OpenEnd = start, end, openStart, openEnd
-	return c
+// makeRoom lets a channel take a link and what lies before and after it.
+func (p *builder) makeRoom(c *Channel, before, after []Part) {
+	links, cords := 1, 0
+	for _, parts := range [][]Part{before, after} {
+		for i := range parts {
+			if parts[i].Cord != nil {
+				cords++
+			} else {
+				links++
+			}
+		}
+	}
+	c.Parts, c.Links, c.Cords = p.parts.list(links+cords), p.linked.list(links), p.corded.list(cords)
 }
 
 // join puts together what was found outwards from both ends of a link, and
 // lists it by what it is.
 func (c *Channel) join(before []Part, link Part, after []Part) {
-	c.Parts = make([]Part, 0, len(before)+1+len(after))
 	for _, part := range slices.Backward(before) {
 		c.Parts = append(c.Parts, part.turned())
 	}
@@ -151,9 +165,10 @@ func (c *Channel) join(before []Part, link Part, after []Part) {
 	}
 }
 
-// walk follows the fronts outwards from a link's outer port. A link that
-// already belongs to this channel closes a ring and ends the walk.
-func (c *Channel) walk(port *Port) (parts []Part, end *Port, open bool) {
+// walk follows the fronts outwards from a link's outer port and adds what it comes to. A
+// link that already belongs to this channel closes a ring and ends the walk.
+func (c *Channel) walk(way []Part, port *Port) (parts []Part, end *Port, open bool) {
+	parts = way
 	for port != nil && !port.Holder.IsEquipment() {
 		cord := port.Front
 		if cord == nil {

@@ -84,7 +84,7 @@ func (w *fibreWalk) whole(l *Link, i int) *Channel {
 	if !ok {
 		return nil
 	}
-	c := &Channel{Start: start, End: end, OpenStart: openStart, OpenEnd: openEnd}
+	c := &Channel{Start: start, End: end, OpenStart: openStart, OpenEnd: openEnd, Parts: make([]Part, 0, len(before)+1+len(after))}
 	c.join(before, Part{Link: l, From: near.port, To: far.port}, after)
 	return c
 }

@@ -36,6 +36,7 @@ type Pathway struct {
 	// first occurs.
 	Loads []Load
 
+	laid    int // how many runs there are to be
 	loading int // the load that was counted last: neighbours are alike
 }
 

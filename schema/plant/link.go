@@ -1,6 +1,8 @@
 package plant
 
 import (
+	"slices"
+
 	"homerun/schema"
 	"homerun/schema/unit"
 )
@@ -70,32 +72,37 @@ func (l *Link) Connections() int {
 // findLinks starts at every run that does not go on from another and follows
 // it through consolidation points and closures. One that leaves from several ports
 // may have been come to by a port that is not the first.
-func (p *Plant) findLinks() {
-	for _, r := range p.Runs {
+func (p *builder) findLinks() {
+	links := make([]Link, 0, len(p.Runs))
+	p.Links = make([]*Link, 0, len(p.Runs))
+	for i, r := range p.Runs {
 		if r.Link == nil && r.before() == nil {
-			p.follow(r)
+			p.follow(put(&links, Link{}), i)
 		}
 	}
 	// What is left stands in a ring of joints: a mistake of the records, but
 	// each run still needs a link to be judged by.
-	for _, r := range p.Runs {
+	for i, r := range p.Runs {
 		if r.Link == nil {
-			p.follow(r)
+			p.follow(put(&links, Link{}), i)
 		}
 	}
 }
 
-func (p *Plant) follow(r *Run) {
-	link := &Link{From: r.From.First()}
-	for r != nil && r.Link == nil {
+// follow makes a link of a run and all that goes on from it. Most links are one run,
+// which needs no list of its own.
+func (p *builder) follow(link *Link, first int) {
+	r := p.Runs[first]
+	link.From = r.From.First()
+	link.Runs = slices.Clip(p.Runs[first : first+1])
+	for {
 		r.Link = link
-		link.Runs = append(link.Runs, r)
 		link.To = r.To.First()
-		next := r.after()
-		if next != nil && next.Link == nil {
-			link.Joints = append(link.Joints, link.To)
+		if r = r.after(); r == nil || r.Link != nil {
+			break
 		}
-		r = next
+		link.Runs = append(link.Runs, r)
+		link.Joints = append(link.Joints, link.To)
 	}
 	p.Links = append(p.Links, link)
 }

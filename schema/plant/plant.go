@@ -47,11 +47,7 @@ type Plant struct {
 	// whole, in the order of file, then place.
 	Problems []schema.Problem
 
-	index map[string]Item
-	kinds map[string][]string
-	tried int
-	// keep chooses among the runs of bundles, nil where all of them are kept.
-	keep func(run *schema.Record) bool
+	index *index
 }
 
 // An Item is any record of a plant: a pointer to one of this package's types.
@@ -62,8 +58,8 @@ type Item interface {
 
 // Find returns the item with a label.
 func (p *Plant) Find(label string) (Item, bool) {
-	item, ok := p.index[label]
-	return item, ok
+	item := p.index.find(label)
+	return item, item != nil
 }
 
 // FindPort returns the port that a text such as "1A-A:07" names.
@@ -72,7 +68,7 @@ func (p *Plant) FindPort(text string) (*Port, bool) {
 	if cut < 0 {
 		return nil, false
 	}
-	holder, ok := p.index[text[:cut]].(*Holder)
+	holder, ok := p.index.find(text[:cut]).(*Holder)
 	if !ok {
 		return nil, false
 	}
@@ -90,18 +86,18 @@ func (p *Plant) FindPort(text string) (*Port, bool) {
 func (p *Plant) Nearest(label string, kinds ...string) string {
 	var candidates []string
 	for _, k := range kinds {
-		candidates = append(candidates, p.kinds[k]...)
+		candidates = append(candidates, p.Labels(k)...)
 	}
 	if len(kinds) == 0 {
 		for _, k := range schema.Kinds() {
-			candidates = append(candidates, p.kinds[k.Name]...)
+			candidates = append(candidates, p.Labels(k.Name)...)
 		}
 	}
 	return schema.Nearest(label, candidates)
 }
 
 // Labels returns the labels of one kind in the order of the records.
-func (p *Plant) Labels(kind string) []string { return p.kinds[kind] }
+func (p *Plant) Labels(kind string) []string { return p.index.labels(kind) }
 
 // Name is the plant's label, or its folder where no plant record could be read.
 func (p *Plant) Name() string {

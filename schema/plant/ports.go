@@ -153,7 +153,7 @@ type Clash struct {
 // attach puts a run on its port, or records the clash. At a point that joins
 // two runs the one that ends there arrives at the rear and the one that starts
 // there leaves by the front.
-func (p *Plant) attach(port *Port, run *Run, field *schema.Field) {
+func (p *builder) attach(port *Port, run *Run, field *schema.Field) {
 	side, slot := "rear", &port.Rear
 	starts := field == schema.RunFrom.Field
 	if port.Holder.Joins() && starts || port.Holder.IsEquipment() {
@@ -169,7 +169,7 @@ func (p *Plant) attach(port *Port, run *Run, field *schema.Field) {
 	}
 }
 
-func (p *Plant) plug(port *Port, cord *Cord, field *schema.Field) {
+func (p *builder) plug(port *Port, cord *Cord, field *schema.Field) {
 	var first Item
 	switch {
 	case port.Front != nil:

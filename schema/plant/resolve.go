@@ -12,7 +12,7 @@ import (
 // label: a plant with a missing file has thousands of them.
 const mostSuggestions = 40
 
-func (p *Plant) resolve() {
+func (p *builder) resolve() {
 	for _, s := range p.Spaces {
 		s.Inside = follow[*Space](p, s.Entry, schema.SpaceInside)
 	}
@@ -40,35 +40,39 @@ func (p *Plant) resolve() {
 	for _, r := range p.Runs {
 		p.resolveRun(r)
 	}
+	p.layRuns()
 	for _, c := range p.Cords {
 		p.resolveCord(c)
 	}
 	for _, t := range p.Tests {
-		if t.Run = follow[*Run](p, t.Entry, schema.TestRun); t.Run != nil {
+		t.Run = follow[*Run](p, t.Entry, schema.TestRun)
+		switch {
+		case t.Run == nil:
+		case t.Run.Tests == nil:
+			t.Run.Tests = p.tested.one(t)
+		default:
 			t.Run.Tests = append(t.Run.Tests, t)
 		}
 	}
 }
 
-func (p *Plant) resolvePathway(w *Pathway) {
-	w.Through = followAll[*Space](p, w.Entry, schema.PathwayThrough.Field)
+func (p *builder) resolvePathway(w *Pathway) {
+	w.Through = followAll(p, w.Entry, schema.PathwayThrough.Field, &p.through)
 	for _, in := range w.Inner {
 		e := w.In(in)
 		switch in.Kind.Name {
 		case schema.KindNear:
 			near := Nearby{Entry: e}
-			if at, ok := p.find(e, in.Label, in.Kind.Refers, e.Within(in.LabelAt), ""); ok {
-				near.Source, _ = at.(*Interference)
-			}
+			near.Source, _ = p.find(e, in.Label, in.Kind.Refers, nil).(*Interference)
 			w.Near = append(w.Near, near)
 		case schema.KindCrossing:
-			followAll[*Space](p, e, schema.CrossingBetween.Field)
+			followAll(p, e, schema.CrossingBetween.Field, &p.through)
 		}
 	}
 }
 
 // resolveHolder follows what every kind with ports has under the same names.
-func (p *Plant) resolveHolder(h *Holder) {
+func (p *builder) resolveHolder(h *Holder) {
 	h.Space = followNamed[*Space](p, h.Entry, "space")
 	h.Rack = followNamed[*Rack](p, h.Entry, "rack")
 	h.Bond = followNamed[*Busbar](p, h.Entry, "bond")
@@ -77,7 +81,7 @@ func (p *Plant) resolveHolder(h *Holder) {
 	}
 }
 
-func (p *Plant) resolveRun(r *Run) {
+func (p *builder) resolveRun(r *Run) {
 	r.length, r.hasLength = schema.RunLength.In(r.Record())
 	r.state, r.hasState = schema.RunState.Or(r.Record(), schema.StateInService)
 	if v := r.Record().Own(schema.RunCable.Name); v != nil || r.Bundle == nil {
@@ -92,8 +96,7 @@ func (p *Plant) resolveRun(r *Run) {
 	}
 	if r.Way != nil {
 		for _, w := range r.Way.Pathways {
-			w.Runs = append(w.Runs, r)
-			w.Load(r, 1)
+			w.laid++
 		}
 	}
 	r.From = p.row(r.Entry, schema.RunFrom)
@@ -106,7 +109,25 @@ func (p *Plant) resolveRun(r *Run) {
 	}
 }
 
-func (p *Plant) resolveCord(c *Cord) {
+// layRuns lists for each pathway the runs in it, once it is known how many there are.
+func (p *builder) layRuns() {
+	for _, w := range p.Pathways {
+		if w.laid > 0 {
+			w.Runs = make([]*Run, 0, w.laid)
+		}
+	}
+	for _, r := range p.Runs {
+		if r.Way == nil {
+			continue
+		}
+		for _, w := range r.Way.Pathways {
+			w.Runs = append(w.Runs, r)
+			w.Load(r, 1)
+		}
+	}
+}
+
+func (p *builder) resolveCord(c *Cord) {
 	c.length, c.hasLength = schema.CordLength.In(c.Record())
 	c.Cable = follow[*Cable](p, c.Entry, schema.CordCable)
 	c.FromRow, c.ToRow = p.row(c.Entry, schema.CordFrom), p.row(c.Entry, schema.CordTo)
@@ -120,27 +141,47 @@ func (p *Plant) resolveCord(c *Cord) {
 }
 
 // way follows a route and adds up what it passes.
-func (p *Plant) way(e schema.Entry, h schema.Handle[[]string]) *Way {
+func (p *builder) way(e schema.Entry, h schema.Handle[[]string]) *Way {
 	labels, stated := h.In(e.Record)
 	if !stated {
 		return nil
 	}
-	w := &Way{Pathways: followAll[*Pathway](p, e, h.Field)}
+	w := &p.ways.one(Way{Pathways: followAll(p, e, h.Field, &p.passed)})[0]
 	w.Known = len(w.Pathways) == len(labels)
-	seen := make(map[*Space]bool)
+	most := 0
 	for _, path := range w.Pathways {
 		length, known := schema.PathwayLength.In(path.Record())
 		through, _ := schema.PathwayThrough.In(path.Record())
 		w.Known = w.Known && known && len(through) > 0 && len(path.Through) == len(through)
 		w.Length = addLength(w.Length, length)
+		most += len(path.Through)
+	}
+	w.Spaces = p.passes(w.Pathways, most)
+	return w
+}
+
+// fewSpaces is how many spaces are compared with each other: a map would cost more.
+const fewSpaces = 16
+
+// passes lists the spaces that pathways pass, at most so many, each once.
+func (p *builder) passes(ways []*Pathway, most int) []*Space {
+	all := p.through.list(min(most, len(p.Spaces)))
+	var seen map[*Space]bool
+	if most > fewSpaces {
+		seen = make(map[*Space]bool, len(p.Spaces))
+	}
+	for _, path := range ways {
 		for _, s := range path.Through {
-			if !seen[s] {
-				seen[s] = true
-				w.Spaces = append(w.Spaces, s)
+			if seen[s] || seen == nil && slices.Contains(all, s) {
+				continue
 			}
+			if seen != nil {
+				seen[s] = true
+			}
+			all = append(all, s)
 		}
 	}
-	return w
+	return all
 }
 
 // addLength adds two lengths that are not negative and stays at the greatest
@@ -154,28 +195,24 @@ func addLength(a, b unit.Length) unit.Length {
 
 // row finds the ports that a reference names. A port beyond the holder's last
 // leaves the row empty; the linter's port rule names the place.
-func (p *Plant) row(e schema.Entry, h schema.Handle[schema.Port]) Row {
-	ref, ok := h.In(e.Record)
-	if !ok {
+func (p *builder) row(e schema.Entry, h schema.Handle[schema.Port]) Row {
+	v := e.Lookup(h.Field)
+	if v == nil || v.Bad {
 		return nil
 	}
-	at, ok := p.find(e, ref.Label, h.Kinds, e.Where(h.Field), h.Name+": ")
-	if !ok {
+	holder, ok := p.find(e, v.Text, h.Kinds, v).(*Holder)
+	if !ok || v.Last > int64(len(holder.Ports)) {
 		return nil
 	}
-	holder, ok := at.(*Holder)
-	if !ok || ref.Last > len(holder.Ports) {
-		return nil
-	}
-	return holder.Ports[ref.First-1 : ref.Last : ref.Last]
+	return holder.Ports[v.Number-1 : v.Last : v.Last]
 }
 
 // follow resolves a reference; nil when it is not stated or leads nowhere.
-func follow[T Item](p *Plant, e schema.Entry, h schema.Handle[string]) T {
+func follow[T Item](p *builder, e schema.Entry, h schema.Handle[string]) T {
 	return followField[T](p, e, h.Field)
 }
 
-func followNamed[T Item](p *Plant, e schema.Entry, name string) T {
+func followNamed[T Item](p *builder, e schema.Entry, name string) T {
 	if f, ok := e.Kind.Field(name); ok {
 		return followField[T](p, e, f)
 	}
@@ -183,57 +220,60 @@ func followNamed[T Item](p *Plant, e schema.Entry, name string) T {
 	return none
 }
 
-func followField[T Item](p *Plant, e schema.Entry, f *schema.Field) T {
+func followField[T Item](p *builder, e schema.Entry, f *schema.Field) T {
 	var none T
 	v := e.Own(f.Name)
 	if v == nil || v.Bad {
 		return none
 	}
-	at, ok := p.find(e, v.Text, f.Kinds, e.Within(v.At), f.Name+": ")
-	if !ok {
-		return none
-	}
-	found, ok := at.(T)
+	found, ok := p.find(e, v.Text, f.Kinds, v).(T)
 	if !ok {
 		return none
 	}
 	return found
 }
 
-func followAll[T Item](p *Plant, e schema.Entry, f *schema.Field) []T {
+func followAll[T Item](p *builder, e schema.Entry, f *schema.Field, from *stock[T]) []T {
 	v := e.Own(f.Name)
 	if v == nil || v.Bad {
 		return nil
 	}
-	found := make([]T, 0, len(v.List))
+	found := from.list(len(v.List))
 	for _, label := range v.List {
-		if at, ok := p.find(e, label, f.Kinds, e.Within(v.At), f.Name+": "); ok {
-			if t, is := at.(T); is {
-				found = append(found, t)
-			}
+		if t, is := p.find(e, label, f.Kinds, v).(T); is {
+			found = append(found, t)
 		}
 	}
 	return found
 }
 
-// find looks a label up and names the problem where it leads nowhere or to a
-// record of the wrong kind.
-func (p *Plant) find(e schema.Entry, label string, kinds []string, at schema.Location, field string) (Item, bool) {
-	it, ok := p.index[label]
-	if !ok {
-		p.lost(e, label, kinds, at, field)
-		return nil, false
+// find looks up a label that a value names, or without a value that of the entry. It is
+// nil, and a problem named, where that leads nowhere or to a record of the wrong kind.
+func (p *builder) find(e schema.Entry, label string, kinds []string, v *schema.Value) Item {
+	it := p.index.find(label)
+	if it != nil && slices.Contains(kinds, it.Record().Kind.Name) {
+		return it
 	}
-	found := it.Place()
-	if slices.Contains(kinds, found.Kind.Name) {
-		return it, true
-	}
-	p.problem(schema.UnknownReference, e, at, fmt.Sprintf("%s: %s%s is %s", schema.Printable(e.Name()), field, schema.Quote(label), schema.OneOf([]string{found.Kind.Name})),
-		"name "+schema.OneOf(kinds), schema.Note{Kind: found.Kind.Name, Label: label, At: found.Start(), Message: "stated here"})
-	return nil, false
+	p.astray(e, label, kinds, v, it)
+	return nil
 }
 
-func (p *Plant) lost(e schema.Entry, label string, kinds []string, at schema.Location, field string) {
+// astray names a reference that leads nowhere, or to what it should not.
+func (p *builder) astray(e schema.Entry, label string, kinds []string, v *schema.Value, it Item) {
+	at, field := e.LabelAt, ""
+	if v != nil {
+		at, field = v.At, v.Field.Name+": "
+	}
+	if it == nil {
+		p.lost(e, label, kinds, e.Within(at), field)
+		return
+	}
+	found := it.Place()
+	p.problem(schema.UnknownReference, e, e.Within(at), fmt.Sprintf("%s: %s%s is %s", schema.Printable(e.Name()), field, schema.Quote(label), schema.OneOf([]string{found.Kind.Name})),
+		"name "+schema.OneOf(kinds), schema.Note{Kind: found.Kind.Name, Label: label, At: found.Start(), Message: "stated here"})
+}
+
+func (p *builder) lost(e schema.Entry, label string, kinds []string, at schema.Location, field string) {
 	next := fmt.Sprintf("add the %s, or correct the label", kinds[0])
 	if p.tried < mostSuggestions {
 		p.tried++
