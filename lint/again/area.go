@@ -116,10 +116,8 @@ func (a *area) mark(p *piece) {
 	if p.top != nil {
 		a.mark(p.top)
 	}
-	if len(p.inner) > 0 && a.gathers(p.now.record) {
-		for _, in := range p.inner {
-			a.mark(in)
-		}
+	if len(p.inner) > 0 {
+		a.bundle(p)
 	}
 	if p.now.record.Kind.Name == schema.KindWaiver {
 		return // what it names matters only to the review
@@ -129,6 +127,31 @@ func (a *area) mark(p *piece) {
 	}
 	if p.now.record.Kind.Name == schema.KindRun {
 		a.markLink(p)
+	}
+}
+
+// bundle takes of a bundle the runs that some rule reads together, and those by which
+// what stands about it is known again.
+func (a *area) bundle(p *piece) {
+	if a.gathers(p.now.record) {
+		for _, in := range p.inner {
+			a.mark(in)
+		}
+		return
+	}
+	if a.noted[p.now.record.Label] == 0 {
+		return
+	}
+	for _, r := range a.along {
+		for _, f := range a.found[spot{r.Name, p.now.record.Label}] {
+			for _, n := range f.Related {
+				for _, q := range a.bearers[n.Label] {
+					if q.top == p {
+						a.mark(q)
+					}
+				}
+			}
+		}
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"homerun/lint"
+	"homerun/schema"
 )
 
 // A spot is a rule and the record that it found something about.
@@ -69,9 +70,16 @@ func subtract(was, is []lint.Finding, by func(*lint.Finding) string) (gone, come
 	return gone, come
 }
 
-// carried is a finding as the standing remembers it: without its sum and places.
+// carried is a finding as the standing remembers it: without its sum and places, of a
+// bundle with the runs that it names.
 func carried(f *lint.Finding) lint.Finding {
-	return lint.Finding{Rule: f.Rule, Severity: f.Severity, Kind: f.Kind, Record: f.Record, Message: f.Message, Key: f.Key, Excess: f.Excess}
+	c := lint.Finding{Rule: f.Rule, Severity: f.Severity, Kind: f.Kind, Record: f.Record, Message: f.Message, Key: f.Key, Excess: f.Excess}
+	if f.Kind == schema.KindBundle {
+		for _, n := range f.Related {
+			c.Related = append(c.Related, schema.Note{Kind: n.Kind, Label: n.Label})
+		}
+	}
+	return c
 }
 
 // order sorts findings by what they are about.

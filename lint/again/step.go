@@ -86,6 +86,8 @@ type work struct {
 	base, head *plant.Plant
 	// gone and come differ by what they say.
 	gone, come []lint.Finding
+	// stands is what was found in the excerpt before.
+	stands []lint.Finding
 }
 
 // governs says whether the plant record or a policy stirs; of several policies for a
@@ -183,7 +185,7 @@ func (w *work) excerpts() error {
 	wait.Go(func() { pathways = w.pathways(laid) })
 	wait.Wait()
 	was, is := sides[before], sides[after]
-	w.base, w.head = was.plant, is.plant
+	w.base, w.head, w.stands = was.plant, is.plant, was.found
 	gone, come := subtract(was.found, is.found, saying)
 	w.gone, w.come = slices.Concat(gone, pathways.gone), slices.Concat(come, pathways.found)
 	return errors.Join(was.err, is.err, pathways.err)
@@ -275,7 +277,7 @@ func check(p *plant.Plant, rules []*lint.Rule) ([]lint.Finding, error) {
 // open are the labels about which the excerpts differ although not all that bears
 // on them was looked at.
 func (w *work) open() []string {
-	var labels []string
+	labels := w.unseen()
 	for _, list := range [][]lint.Finding{w.gone, w.come} {
 		for i := range list {
 			f := &list[i]
@@ -295,6 +297,29 @@ func (w *work) open() []string {
 		}
 	}
 	return labels
+}
+
+// unseen are the bundles about which something stands that the excerpt before does not
+// show: what the runs in it add to that would not be seen either.
+func (w *work) unseen() []string {
+	var labels []string
+	for p := range w.in {
+		r := w.Standing.in(before, p).record
+		if len(p.inner) == 0 || r == nil || w.noted[r.Label] == 0 || !slices.ContainsFunc(p.inner, func(in *piece) bool { return !w.in[in] }) {
+			continue
+		}
+		if slices.ContainsFunc(w.along, func(rule *lint.Rule) bool { return w.hides(spot{rule.Name, r.Label}) }) {
+			labels = append(labels, r.Label)
+		}
+	}
+	return labels
+}
+
+// hides says whether the excerpt before lacks something that stands.
+func (w *work) hides(at spot) bool {
+	return slices.ContainsFunc(w.found[at], func(f lint.Finding) bool {
+		return !slices.ContainsFunc(w.stands, func(g lint.Finding) bool { return spotOf(&g) == at && slices.Equal(f.Key, g.Key) })
+	})
 }
 
 // stirsNow says whether a label is gone with the step.
