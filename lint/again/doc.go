@@ -18,7 +18,10 @@
 // plant is built of those before the change and another of those after it, both
 // are held against the rules, and what differs is what differs in the whole plant.
 // Where a finding differs that more records add up to than were looked at, the
-// excerpt is widened, in the end to the whole plant.
+// excerpt is widened, in the end to the whole plant. Of a bundle the excerpt has the
+// runs that the change can touch, unless a rule reads all of them together (see
+// lint.Rule.Gathers); what lies in a pathway is counted while records come and go, and
+// of each sort the first cable stands for all.
 //
 // A Standing knows nothing of git and is not safe for several goroutines. Findings
 // that it carries keep no place in a file: only those of a step's own records have
