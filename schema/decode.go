@@ -23,7 +23,9 @@ type fault struct {
 // A reading is what one top-level block of text holds. It is immutable and
 // depends on the text alone.
 type reading struct {
-	text   string
+	text string
+	// lines counts the ends of lines in the text.
+	lines  int
 	record *Record
 	faults []fault
 }
@@ -52,7 +54,7 @@ func read(text string) *reading {
 		d.faults = append(d.faults, fault{code: codeOf(p.Code), record: record, at: p.At, also: p.Also, message: p.Message, next: p.Next})
 	}
 	slices.SortStableFunc(d.faults, func(a, b fault) int { return a.at.Start - b.at.Start })
-	return &reading{text: text, record: record, faults: d.faults}
+	return &reading{text: text, lines: strings.Count(text, "\n"), record: record, faults: d.faults}
 }
 
 // labelled says whether a label that was already named as a mistake holds the

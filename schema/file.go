@@ -55,7 +55,7 @@ func (rd *Reader) ReadFile(name, text string) *File {
 	}
 	f.Entries = make([]Entry, 0, len(chunks))
 	for _, c := range chunks {
-		f.add(rd.read(c.Text), c)
+		f.add(rd.read(c.Text), c.Line)
 	}
 	f.bound()
 	return f
@@ -96,6 +96,17 @@ func (rd *Reader) read(text string) *reading {
 	}
 	rd.remember(fresh)
 	return fresh
+}
+
+// recall remembers blocks as if they had been asked for again.
+func (rd *Reader) recall(all []piece) {
+	rd.mu.Lock()
+	defer rd.mu.Unlock()
+	for i := range all {
+		if r := all[i].reading; rd.known(r.text) == nil {
+			rd.remember(r)
+		}
+	}
 }
 
 // known finds what was read of a text before.
@@ -145,18 +156,19 @@ func (f *File) splitProblem(text string, p block.Problem) {
 	f.Problems = append(f.Problems, problem)
 }
 
-func (f *File) add(r *reading, c block.Chunk) {
+// add takes what a block holds that starts on a line.
+func (f *File) add(r *reading, line int) {
 	if r.record != nil {
-		f.Entries = append(f.Entries, Entry{Record: r.record, Path: f.Path, Line: c.Line})
+		f.Entries = append(f.Entries, Entry{Record: r.record, Path: f.Path, Line: line})
 	}
 	for i := range r.faults {
 		fault := &r.faults[i]
-		p := Problem{Code: fault.code, At: locate(f.Path, c.Line, r.text, fault.at), Message: fault.message, Next: fault.next}
+		p := Problem{Code: fault.code, At: locate(f.Path, line, r.text, fault.at), Message: fault.message, Next: fault.next}
 		if fault.record != nil {
 			p.Kind, p.Label = fault.record.Kind.Name, fault.record.Name()
 		}
 		if fault.also != (block.Range{}) {
-			p.Also = []Note{{At: locate(f.Path, c.Line, r.text, fault.also), Message: "first written here"}}
+			p.Also = []Note{{At: locate(f.Path, line, r.text, fault.also), Message: "first written here"}}
 		}
 		f.Problems = append(f.Problems, p)
 	}

@@ -20,7 +20,7 @@ func (rd *Reader) ReadPart(name, text string, wanted func(text string) bool) *Fi
 	chunks, _ := block.Split(text)
 	for _, c := range chunks {
 		if wanted(c.Text) {
-			f.add(rd.read(c.Text), c)
+			f.add(rd.read(c.Text), c.Line)
 		}
 	}
 	f.bound()

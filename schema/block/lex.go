@@ -36,6 +36,9 @@ type lexer struct {
 	start, pos int
 	// closers remembers where the things end that are looked for ahead.
 	closers closers
+	// endless is set where a merge conflict was met, or something that has no end in
+	// the text and might have one in a longer text.
+	endless bool
 }
 
 // class sorts the bytes by what token they start.
@@ -213,7 +216,7 @@ func (l *lexer) slash() kind {
 			l.pos = end
 			return remark
 		}
-		l.pos = lineStop(l.src, l.pos)
+		l.pos, l.endless = lineStop(l.src, l.pos), true
 		return openRemark
 	}
 	l.pos++
@@ -225,7 +228,7 @@ func (l *lexer) slash() kind {
 func (l *lexer) mark() kind {
 	rest := l.src[l.pos:]
 	if (l.pos == 0 || l.src[l.pos-1] == '\n') && isMarker(rest) {
-		l.pos = l.closers.conflict(l.src, l.pos)
+		l.pos, l.endless = l.closers.conflict(l.src, l.pos), true
 		return conflict
 	}
 	if rest[0] == '=' && !strings.HasPrefix(rest, "==") && !strings.HasPrefix(rest, "=>") {
@@ -237,7 +240,7 @@ func (l *lexer) mark() kind {
 			l.pos = end
 			return heredoc
 		}
-		l.pos = lineStop(l.src, l.pos)
+		l.pos, l.endless = lineStop(l.src, l.pos), true
 		return openHeredoc
 	}
 	if strings.HasPrefix(rest, "==") || strings.HasPrefix(rest, "=>") {

@@ -34,14 +34,36 @@ func Split(src string) ([]Chunk, []Problem) {
 			Next:    "divide the records among several files",
 		}}
 	}
-	s := splitter{lexer: lexer{src: src}, line: 1, fresh: true}
-	if strings.HasPrefix(src, byteOrderMark) {
-		s.pos = len(byteOrderMark)
-	}
-	for s.item(s.next()) {
-	}
-	s.foreign.tell(&s.found)
+	s := splitter{lexer: lexer{src: src}, line: 1}
+	s.begin()
+	s.run()
 	return s.chunks, settle(src, s.found)
+}
+
+// Start says what stands before a part of a file.
+type Start uint8
+
+// A part starts with its file, or right behind the closing brace of a block.
+const (
+	AtFile Start = iota
+	AtBrace
+)
+
+// SplitPart cuts a part of a file into its top-level blocks; lines and offsets
+// count from the start of the part. It is firm where no problem was found and
+// every block is closed, so that nothing that stands around the part can change
+// what is a block in it. That holds up to the last closing brace; where more of
+// the file follows than the part, the part has to end there.
+func SplitPart(part string, start Start) (chunks []Chunk, firm bool) {
+	if len(part) > MaxFile {
+		return nil, false
+	}
+	s := splitter{lexer: lexer{src: part}, line: 1}
+	if start == AtFile {
+		s.begin()
+	}
+	s.run()
+	return s.chunks, len(s.found) == 0 && s.unclosed == 0 && !s.endless
 }
 
 // splitter is the state of one Split.
@@ -57,6 +79,21 @@ type splitter struct {
 	unclosed int
 	// foreign collects the bytes outside blocks that are no text.
 	foreign foreign
+}
+
+// begin takes the start of a file.
+func (s *splitter) begin() {
+	s.fresh = true
+	if strings.HasPrefix(s.src, byteOrderMark) {
+		s.pos = len(byteOrderMark)
+	}
+}
+
+// run takes everything that there is.
+func (s *splitter) run() {
+	for s.item(s.next()) {
+	}
+	s.foreign.tell(&s.found)
 }
 
 func (s *splitter) report(code Code, at Range, message, next string) {
