@@ -26,9 +26,10 @@ type File struct {
 type Reader struct {
 	mu       sync.Mutex
 	readings map[string]*reading
-	// older are those that were not asked for again since there were most.
-	older map[string]*reading
-	most  int
+	// older are those that were not asked for again since there were most bytes of
+	// text, first those that were read before there was a bound.
+	older, first map[string]*reading
+	size, most   int
 }
 
 // NewReader returns a Reader that remembers nothing yet.
@@ -36,12 +37,15 @@ func NewReader() *Reader {
 	return &Reader{readings: make(map[string]*reading)}
 }
 
-// Bound lets the reader forget: it then remembers the last so many blocks that it
-// was asked for, and at most twice as many. A block that was forgotten is read
-// again, and is another Record then.
+// Bound lets the reader forget: of the blocks that it reads from now on it remembers
+// the last ones of so many bytes that it was asked for, and at most twice as many. A
+// block that was forgotten is read again, and is another Record then.
 func (rd *Reader) Bound(most int) {
 	rd.mu.Lock()
 	defer rd.mu.Unlock()
+	if rd.first == nil {
+		rd.first, rd.readings = rd.readings, make(map[string]*reading)
+	}
 	rd.most = most
 }
 
@@ -114,6 +118,9 @@ func (rd *Reader) known(text string) *reading {
 	if r := rd.readings[text]; r != nil {
 		return r
 	}
+	if r := rd.first[text]; r != nil {
+		return r
+	}
 	r := rd.older[text]
 	if r != nil {
 		rd.remember(r)
@@ -122,10 +129,11 @@ func (rd *Reader) known(text string) *reading {
 }
 
 func (rd *Reader) remember(r *reading) {
-	if rd.most > 0 && len(rd.readings) >= rd.most {
-		rd.older, rd.readings = rd.readings, make(map[string]*reading)
+	if rd.most > 0 && rd.size >= rd.most {
+		rd.older, rd.readings, rd.size = rd.readings, make(map[string]*reading), 0
 	}
 	rd.readings[r.text] = r
+	rd.size += len(r.text)
 }
 
 // A Document is the text of one file, yet to be read.

@@ -46,19 +46,26 @@ type works struct {
 	// reworded later was not tested anew.
 	entered map[string]int
 	taken   int
-	changed map[[2]string]*Repeated
+	changed map[[2]string]*changed
 }
 
+// physical is the last work on a cable, changed what became of a record. Either is
+// kept of every record there ever was, so they share their revisions.
 type physical struct {
-	history.Revision
+	*history.Revision
 	class string
 	taken int
+}
+
+type changed struct {
+	times       int
+	first, last *history.Revision
 }
 
 func (w *works) begin() {
 	w.physical = make(map[string]physical)
 	w.entered = make(map[string]int)
-	w.changed = make(map[[2]string]*Repeated)
+	w.changed = make(map[[2]string]*changed)
 }
 
 // take follows records under the labels that they have; a commit that gives
@@ -66,7 +73,7 @@ func (w *works) begin() {
 func (w *works) take(step *Step) {
 	w.taken++
 	moved := make(map[string]physical)
-	again := make(map[[2]string]*Repeated)
+	again := make(map[[2]string]*changed)
 	for i := range step.Deeds {
 		d := &step.Deeds[i]
 		old := d.Label
@@ -83,27 +90,28 @@ func (w *works) take(step *Step) {
 			delete(w.physical, old)
 		}
 	}
+	at := step.Revision
 	for i := range step.Deeds {
-		w.note(step, &step.Deeds[i], again, moved)
+		w.note(step, &at, &step.Deeds[i], again, moved)
 	}
 }
 
-func (w *works) note(step *Step, d *Deed, again map[[2]string]*Repeated, moved map[string]physical) {
+func (w *works) note(step *Step, at *history.Revision, d *Deed, again map[[2]string]*changed, moved map[string]physical) {
 	if d.Gone {
 		return
 	}
 	key := [2]string{d.Kind, d.Label}
 	r := again[key]
 	if r == nil {
-		r = &Repeated{Kind: d.Kind, First: step.Revision, Times: -1}
+		r = &changed{first: at, times: -1}
 	}
 	// The commit that brings a record is not a change of it.
-	r.Times++
-	r.Label, r.Last = d.Label, step.Revision
+	r.times++
+	r.last = at
 	w.changed[key] = r
 	switch {
 	case d.physical() && !step.Root:
-		w.physical[d.Label] = physical{step.Revision, d.Class.String(), w.taken}
+		w.physical[d.Label] = physical{at, d.Class.String(), w.taken}
 	default:
 		if p, ok := moved[d.Label]; ok {
 			w.physical[d.Label] = p
@@ -126,7 +134,7 @@ func (w *works) untested(head *plant.Plant) []Untested {
 		if !worked || !r.Live() {
 			continue
 		}
-		u := Untested{Label: r.Label, Changed: p.Revision, Class: p.class}
+		u := Untested{Label: r.Label, Changed: *p.Revision, Class: p.class}
 		for _, t := range r.Tests {
 			if day, ok := schema.TestDate.In(t.Record()); ok && !day.Before(u.Tested) {
 				u.Tested, u.Test = day, t.Label
@@ -146,9 +154,9 @@ func (w *works) untested(head *plant.Plant) []Untested {
 // repeated lists the records that were changed again and again, most often first.
 func (w *works) repeated() []Repeated {
 	var list []Repeated
-	for _, r := range w.changed {
-		if r.Times >= Often {
-			list = append(list, *r)
+	for key, r := range w.changed {
+		if r.times >= Often {
+			list = append(list, Repeated{Kind: key[0], Label: key[1], Times: r.times, First: *r.first, Last: *r.last})
 		}
 	}
 	slices.SortFunc(list, func(a, b Repeated) int {

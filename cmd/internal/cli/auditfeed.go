@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"maps"
 	"slices"
 
 	"homerun/schema"
@@ -17,80 +18,95 @@ type auditFeed struct {
 	// order is the place of each file among those that are read, come how many came.
 	order map[fileKey]int
 	come  int
+	// first are the files that were read before the audit, older those that were met
+	// before the ones that the source has.
+	first, older map[fileKey]*schema.File
 }
 
+// A fedFile is a file to be read and then the one that was; gone are those that are
+// no more where it is.
 type fedFile struct {
 	key  fileKey
+	gone []string
 	file *schema.File
 }
 
 // ahead is how many files are read before they are asked for, mostFiles how many
-// are remembered besides those at the commit at hand, fewBlocks how many blocks of
-// text are remembered at least.
+// are remembered at least of those that were met, fewBytes how much text.
 const (
 	ahead     = 64
-	mostFiles = 2048
-	fewBlocks = 40_000
+	mostFiles = 256
+	fewBytes  = 1 << 20
 )
 
 func newAuditFeed(s *source, period *auditPeriod, judged func(vcs.Commit) bool) *auditFeed {
-	s.reader.Bound(max(fewBlocks, 2*s.blocks()))
-	f := &auditFeed{source: s, next: make(chan fedFile, ahead), order: make(map[fileKey]int)}
-	var wanted []fileKey
+	s.reader.Bound(max(fewBytes, s.text()/4))
+	f := &auditFeed{source: s, next: make(chan fedFile, ahead), order: make(map[fileKey]int), first: maps.Clone(s.files)}
+	wanted := f.wanted(period, judged)
+	ctx, stop := context.WithCancel(context.Background())
+	f.stop = stop
+	go f.run(ctx, wanted)
+	return f
+}
+
+// wanted lists the files of the commits that are judged.
+func (f *auditFeed) wanted(period *auditPeriod, judged func(vcs.Commit) bool) []fedFile {
+	var list []fedFile
+	var gone []string
 	for _, c := range slices.Backward(period.commits) {
 		if !judged(c) {
 			continue
 		}
 		for _, d := range c.Changed {
 			key := fileKey{d.Path, d.After}
-			if _, twice := f.order[key]; d.After == "" || twice || s.files[key] != nil || !isRecords(vcs.Entry{Path: d.Path, Mode: d.AfterMode}) || d.AfterMode == vcs.ModeSymlink {
-				continue
+			_, twice := f.order[key]
+			switch {
+			case d.After == "":
+				gone = append(gone, d.Path)
+			case twice || f.first[key] != nil || !isRecords(vcs.Entry{Path: d.Path, Mode: d.AfterMode}) || d.AfterMode == vcs.ModeSymlink:
+			default:
+				f.order[key] = len(list)
+				list = append(list, fedFile{key: key, gone: gone})
+				gone = nil
 			}
-			f.order[key] = len(wanted)
-			wanted = append(wanted, key)
 		}
 	}
-	ctx, stop := context.WithCancel(context.Background())
-	f.stop = stop
-	if len(wanted) == 0 {
-		close(f.next)
-		return f
-	}
-	go f.run(ctx, wanted)
-	return f
+	return list
 }
 
 // run reads the files. What fails here is left out, and fails where it is asked for.
-func (f *auditFeed) run(ctx context.Context, wanted []fileKey) {
+func (f *auditFeed) run(ctx context.Context, wanted []fedFile) {
 	defer close(f.next)
 	ids := make([]string, len(wanted))
-	for i, key := range wanted {
-		ids[i] = key.id
+	for i, w := range wanted {
+		ids[i] = w.key.id
 	}
-	n := 0
-	for blob, err := range f.repo.Blobs(ctx, ids) {
-		if err != nil && blob.ID == "" || n >= len(wanted) {
-			return
+	versions := f.reader.Versions()
+	_ = f.repo.Pour(ctx, ids, func(i int, data []byte) error {
+		fed := &wanted[i]
+		for _, file := range fed.gone {
+			versions.Forget(file)
 		}
-		key := wanted[n]
-		n++
-		fed := fedFile{key: key}
-		if err == nil {
-			fed.file = f.reader.ReadFile(key.path, string(blob.Data))
+		if data != nil {
+			fed.file = versions.Read(fed.key.path, data)
 		}
 		select {
-		case f.next <- fed:
+		case f.next <- *fed:
+			fed.file = nil
+			return nil
 		case <-ctx.Done():
-			return
+			return context.Cause(ctx)
 		}
-	}
+	})
 }
 
-// blocks is how many blocks of text the files that were read hold.
-func (s *source) blocks() int {
+// text is how many bytes of records the files that were read hold.
+func (s *source) text() int {
 	n := 0
 	for _, f := range s.files {
-		n += len(f.Entries)
+		for _, e := range f.Entries {
+			n += len(e.Text())
+		}
 	}
 	return n
 }
@@ -98,13 +114,31 @@ func (s *source) blocks() int {
 // files are the files of some entries, read ahead or read now.
 func (f *auditFeed) files(ctx context.Context, entries []vcs.Entry) ([]*schema.File, error) {
 	for _, e := range entries {
-		f.await(fileKey{e.Path, e.ID})
+		key := fileKey{e.Path, e.ID}
+		f.await(key)
+		if was := f.older[key]; was != nil {
+			f.source.files[key] = was
+		}
 	}
 	read, err := f.read(ctx, entries)
-	if len(f.source.files) > mostFiles {
-		clear(f.source.files)
-	}
+	f.age()
 	return read, err
+}
+
+// left tells that a file stands no more at the commit at hand. Merges go back to the
+// commits that branches left from, and may ask for it again.
+func (f *auditFeed) left(e vcs.Entry, file *schema.File) {
+	if e.Mode != vcs.ModeSymlink { // the same bytes may be records where they are no link
+		f.source.files[fileKey{e.Path, e.ID}] = file
+		f.age()
+	}
+}
+
+// age forgets the files that were met before the last so many.
+func (f *auditFeed) age() {
+	if len(f.source.files) > len(f.first)+mostFiles {
+		f.older, f.source.files = f.source.files, maps.Clone(f.first)
+	}
 }
 
 // await takes what was read ahead until a file has come.
@@ -127,4 +161,5 @@ func (f *auditFeed) close() {
 	f.stop()
 	for range f.next { // lets the reading end
 	}
+	f.source.files = f.first
 }

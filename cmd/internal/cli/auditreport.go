@@ -59,12 +59,11 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 	}
 	chosen := head.Plants
 	s.all = true
-	whole, err := s.commit(ctx, period.head)
-	if err != nil {
-		return nil, err
-	}
 	if len(o.plants) > 0 {
-		chosen = slices.DeleteFunc(slices.Clone(whole.Plants), func(p *plant.Plant) bool { return !slices.Contains(o.plants, p.Name()) })
+		if head, err = s.commit(ctx, period.head); err != nil {
+			return nil, err
+		}
+		chosen = slices.DeleteFunc(head.Plants, func(p *plant.Plant) bool { return !slices.Contains(o.plants, p.Name()) })
 	}
 	var reports []*audit.Report
 	for _, p := range chosen {
@@ -74,7 +73,7 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 		if err := w.walk(ctx, period, into); err != nil {
 			return nil, err
 		}
-		about.Plant, about.Several, about.Stated = p.Name(), len(whole.Plants) > 1, w.editions
+		about.Plant, about.Several, about.Stated = p.Name(), head.several, w.editions
 		reports = append(reports, into.Report(about, p))
 	}
 	return reports, nil

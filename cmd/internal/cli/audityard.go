@@ -108,10 +108,14 @@ func (y *auditYard) enter(ctx context.Context, files map[string]vcs.Entry) ([]st
 	var changed []string
 	for _, p := range slices.Sorted(maps.Keys(files)) {
 		e := files[p]
-		if was, there := y.entries[p]; there && was.ID == e.ID && was.Mode == e.Mode || !there && e.ID == "" {
+		was, there := y.entries[p]
+		if there && was.ID == e.ID && was.Mode == e.Mode || !there && e.ID == "" {
 			continue
 		}
 		changed = append(changed, p)
+		if there {
+			y.feed.left(was, y.read[p])
+		}
 		if e.ID != "" {
 			wanted = append(wanted, e)
 			continue

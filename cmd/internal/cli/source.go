@@ -34,6 +34,8 @@ type snapshot struct {
 	// Date is the day by which waivers are judged.
 	Date   unit.Date
 	Plants []*plant.Plant
+	// several says that there are more plants than one, asked for or not.
+	several bool
 	// entries are the plants' files, for telling whether two snapshots of a
 	// plant are of the same bytes.
 	entries map[string][]vcs.Entry
@@ -156,6 +158,7 @@ func (s *source) gather(ctx context.Context, snap *snapshot, entries []vcs.Entry
 		byPath[e.Path] = e
 	}
 	folders, strays := schema.Folders(paths)
+	snap.several = len(folders) > 1
 	folders, err = s.choose(folders, strays, snap.Title)
 	if err != nil {
 		return nil, err
@@ -265,10 +268,10 @@ func (s *source) read(ctx context.Context, entries []vcs.Entry) ([]*schema.File,
 	wanted := &unread{where: make(map[string][]int)}
 	for i, e := range entries {
 		switch known := s.files[fileKey{e.Path, e.ID}]; {
-		case e.ID != "" && known != nil:
-			files[i] = known
 		case e.Mode == vcs.ModeSymlink:
 			files[i] = refused(e.Path, "is a symbolic link, and no link is followed", "put the records themselves here")
+		case e.ID != "" && known != nil:
+			files[i] = known
 		case e.Stage > 0:
 			files[i] = refused(e.Path, "is not merged yet", "settle the conflict, then git add it")
 		case e.ID == "":
