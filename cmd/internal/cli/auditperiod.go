@@ -13,9 +13,10 @@ import (
 
 // auditPeriod is the commits that an audit is about.
 type auditPeriod struct {
-	// name is as the user wrote it.
-	name       string
-	base, head vcs.Commit
+	// name is what the report calls it, rng and last are the range and its last commit
+	// as the user wrote them.
+	name, rng, last string
+	base, head      vcs.Commit
 	// branch is the one that the user named the last commit by, if any.
 	branch    string
 	protected bool
@@ -23,9 +24,8 @@ type auditPeriod struct {
 	commits, before []vcs.Commit
 }
 
-// period reads the commits of a range, which the report calls by a name of its own.
+// period finds the ends of a range, which the report calls by a name of its own.
 func (s *source) period(ctx context.Context, rng, name string) (*auditPeriod, error) {
-	p := &auditPeriod{name: name}
 	from, to, isRange := strings.Cut(rng, "..")
 	if !isRange {
 		from, to = "", rng
@@ -33,31 +33,34 @@ func (s *source) period(ctx context.Context, rng, name string) (*auditPeriod, er
 	if strings.HasPrefix(to, ".") {
 		return nil, &usageError{"audit takes no range with three dots", "write BASE..HEAD"}
 	}
+	p := &auditPeriod{name: name, rng: rng, last: orHead(to)}
 	var err error
-	if p.head, err = s.repo.Resolve(ctx, orHead(to)); err != nil {
-		return nil, err
+	if p.head, err = s.repo.Resolve(ctx, p.last); err == nil && isRange {
+		p.base, err = s.repo.Resolve(ctx, orHead(from))
 	}
-	if p.branch = s.app.branchNamed(ctx, orHead(to)); p.branch != "" {
-		held, none := s.app.protected(ctx)
-		p.protected = none == nil && held.cover("refs/heads/"+p.branch)
-	}
+	return p, err
+}
+
+// list reads the commits of a period.
+func (s *source) list(ctx context.Context, p *auditPeriod) error {
 	o := vcs.LogOptions{From: p.head.ID, Changes: true}
-	if isRange {
-		if p.base, err = s.repo.Resolve(ctx, orHead(from)); err != nil {
-			return nil, err
-		}
+	if p.base.ID != "" {
 		o.Not = []string{p.base.ID}
 	}
 	for c, err := range s.repo.Log(ctx, o) {
 		if err != nil {
-			return nil, err
+			return err
 		}
 		p.commits = append(p.commits, c)
 	}
 	if len(p.commits) == 0 {
-		return nil, &usageError{"there are no commits in " + schema.Quote(rng), "write BASE..HEAD with the older commit first"}
+		return &usageError{"there are no commits in " + schema.Quote(p.rng), "write BASE..HEAD with the older commit first"}
 	}
-	return p, s.outside(ctx, p)
+	if p.branch = s.app.branchNamed(ctx, p.last); p.branch != "" {
+		held, none := s.app.protected(ctx)
+		p.protected = none == nil && held.cover("refs/heads/"+p.branch)
+	}
+	return s.outside(ctx, p)
 }
 
 // outside reads the commits that lie right before the period, the base first.

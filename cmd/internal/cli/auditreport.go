@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"context"
 	"crypto/sha256"
 	"errors"
@@ -38,8 +39,10 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 	if err != nil {
 		return nil, err
 	}
-	head, err := s.commit(ctx, period.head)
-	if err != nil {
+	listed := make(chan error, 1)
+	go func() { listed <- s.list(ctx, period) }() // git walks while the records are read
+	head, failed := s.commit(ctx, period.head)
+	if err := cmp.Or(<-listed, failed); err != nil {
 		return nil, err
 	}
 	about, err := s.about(ctx, period, o)
