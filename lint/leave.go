@@ -17,7 +17,10 @@ type Leave struct {
 
 // LeaveOf reads the waivers of a plant as they hold on a day.
 func LeaveOf(p *plant.Plant, today unit.Date) *Leave {
-	l := &Leave{waivers: readWaivers(p, today), byRule: make(map[string][]*Waiver), today: today}
+	l := &Leave{waivers: readWaivers(p, today), today: today}
+	if len(l.waivers) > 0 {
+		l.byRule = make(map[string][]*Waiver)
+	}
 	for _, w := range l.waivers {
 		l.byRule[w.Rule] = append(l.byRule[w.Rule], w)
 	}
@@ -46,23 +49,36 @@ func (l *Leave) Waivers() []*Waiver { return l.waivers }
 // Review lets the rules about waivers and policies judge them, once every finding
 // has been through Cover. The error names a rule that panicked.
 func (l *Leave) Review(p *plant.Plant, rules []*Rule, o Options) ([]Finding, error) {
+	return l.review(p, rules, readPolicies(p, rules), o)
+}
+
+func (l *Leave) review(p *plant.Plant, rules []*Rule, policies *policies, o Options) ([]Finding, error) {
+	if len(l.waivers) == 0 && len(p.Policies) == 0 {
+		return nil, nil
+	}
 	known := o.Known
 	if known == nil {
 		for _, r := range rules {
 			known = append(known, r.Name)
 		}
 	}
-	policies := readPolicies(p, rules)
 	review := &Review{Plant: p, Today: l.today, Waivers: l.waivers, Policies: policies, Known: known, Changes: changes(rules)}
 	var found []Finding
 	for _, r := range rules {
 		if r.Review == nil {
 			continue
 		}
-		if err := guard(r, func() { r.Review(review) }); err != nil {
+		if err := review.run(r); err != nil {
 			return nil, err
 		}
 		found = append(found, policies.apply(r, review.take(r))...)
 	}
 	return found, nil
+}
+
+// run lets one rule judge. A panic of the rule becomes an error that names it.
+func (r *Review) run(rule *Rule) (err error) {
+	defer rescue(rule, &err)
+	rule.Review(r)
+	return nil
 }

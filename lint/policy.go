@@ -38,7 +38,10 @@ type policies struct {
 }
 
 func readPolicies(p *plant.Plant, rules []*Rule) *policies {
-	all := &policies{byRule: make(map[string]*Policy)}
+	all := &policies{}
+	if len(p.Policies) > 0 {
+		all.byRule = make(map[string]*Policy)
+	}
 	for _, e := range p.Policies {
 		name, ok := schema.PolicyRule.In(e.Record)
 		if !ok {
@@ -120,7 +123,7 @@ func (ps *policies) fault(e schema.Entry, f *schema.Field, message, next string)
 func (ps *policies) of(r *Rule) *Policy { return ps.byRule[r.Name] }
 
 // apply gives findings the severity that the owner wants. What rests on an
-// unconfirmed figure is an observation and stays one.
+// unconfirmed figure is an observation and stays one. All of them are left, or none.
 func (ps *policies) apply(r *Rule, found []Finding) []Finding {
 	policy := ps.byRule[r.Name]
 	if policy == nil {

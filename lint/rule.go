@@ -42,7 +42,8 @@ type Rule struct {
 	// Check reports findings about a plant.
 	Check func(*Pass)
 	// Review reports findings about waivers and policies, once every Check
-	// has been made. A rule has either Check or Review.
+	// has been made, and none where a plant has neither. A rule has either Check
+	// or Review.
 	Review func(*Review)
 }
 

@@ -52,14 +52,15 @@ func (r *Report) Count(s Severity) int {
 // Run holds a plant against the rules. The error names a rule that panicked:
 // then the report is not to be relied on, and nil.
 func Run(p *plant.Plant, rules []*Rule, o Options) (*Report, error) {
-	found, err := Check(p, rules, o)
+	policies := readPolicies(p, rules)
+	found, err := check(p, rules, policies, o)
 	if err != nil {
 		return nil, err
 	}
 	leave := LeaveOf(p, o.Today)
 	report := &Report{Plant: p}
 	report.split(found, leave)
-	reviewed, err := leave.Review(p, rules, o)
+	reviewed, err := leave.review(p, rules, policies, o)
 	if err != nil {
 		return nil, err
 	}
@@ -91,34 +92,46 @@ func Check(p *plant.Plant, rules []*Rule, o Options) ([]Finding, error) {
 	return check(p, rules, readPolicies(p, rules), o)
 }
 
-// check runs the rules side by side where there is much to do: they only read the
-// plant, and what each found is put together in the order of the rules.
+// check runs the rules side by side where there is much to do, otherwise in turn: they
+// only read the plant, and what each found stands in the order of the rules.
 func check(p *plant.Plant, rules []*Rule, policies *policies, o Options) ([]Finding, error) {
-	former := o.Former
-	if former == nil {
-		former = func(label string) string { return label }
+	pass := Pass{Plant: p, Base: o.Base, Former: o.Former}
+	if pass.Former == nil {
+		pass.Former = func(label string) string { return label }
 	}
+	if len(p.Runs) > fewRuns {
+		return sideBySide(&pass, rules, policies)
+	}
+	var failed []error
+	for _, r := range rules {
+		if !pass.wants(r) {
+			continue
+		}
+		if err := pass.run(r, policies); err != nil {
+			failed = append(failed, err)
+		}
+	}
+	if len(failed) > 0 {
+		return nil, errors.Join(failed...)
+	}
+	return pass.found, nil
+}
+
+func sideBySide(like *Pass, rules []*Rule, policies *policies) ([]Finding, error) {
 	found := make([][]Finding, len(rules))
 	failed := make([]error, len(rules))
 	var wait sync.WaitGroup
 	turns := make(chan struct{}, runtime.GOMAXPROCS(0))
 	for i, r := range rules {
-		if r.Check == nil || r.Change && o.Base == nil {
-			continue
-		}
-		one := func() {
-			pass := &Pass{Plant: p, Base: o.Base, Former: former, rule: r, policy: policies.of(r)}
-			failed[i] = guard(r, func() { r.Check(pass) })
-			found[i] = policies.apply(r, pass.found)
-		}
-		if len(p.Runs) <= fewRuns {
-			one()
+		if !like.wants(r) {
 			continue
 		}
 		turns <- struct{}{}
 		wait.Go(func() {
 			defer func() { <-turns }()
-			one()
+			pass := *like
+			failed[i] = pass.run(r, policies)
+			found[i] = pass.found
 		})
 	}
 	wait.Wait()
@@ -128,18 +141,32 @@ func check(p *plant.Plant, rules []*Rule, policies *policies, o Options) ([]Find
 	return slices.Concat(found...), nil
 }
 
-// guard turns a panic of a rule into an error that names it.
-func guard(r *Rule, check func()) (err error) {
-	defer func() {
-		if why := recover(); why != nil {
-			err = fmt.Errorf("rule %s failed: %v", r.Name, why)
-		}
-	}()
-	check()
+// wants says whether a rule is one to check: one about a change only with a base.
+func (p *Pass) wants(r *Rule) bool { return r.Check != nil && (!r.Change || p.Base != nil) }
+
+// run adds what one rule finds, as the owner's policies count it. A panic of the rule
+// becomes an error that names it.
+func (p *Pass) run(r *Rule, policies *policies) (err error) {
+	defer rescue(r, &err)
+	p.rule, p.policy = r, policies.of(r)
+	from := len(p.found)
+	r.Check(p)
+	p.found = p.found[:from+len(policies.apply(r, p.found[from:]))]
 	return nil
 }
 
+// rescue turns a panic of a rule into an error; it has to be deferred itself.
+func rescue(r *Rule, err *error) {
+	if why := recover(); why != nil {
+		*err = fmt.Errorf("rule %s failed: %v", r.Name, why)
+	}
+}
+
 func (r *Report) split(found []Finding, leave *Leave) {
+	if len(leave.waivers) == 0 {
+		r.Findings = found
+		return
+	}
 	for _, f := range found {
 		if label, covered := leave.Cover(f.Rule, f.Record); covered {
 			f.Waiver = label
