@@ -78,7 +78,7 @@ func servesVoice(r *plant.Run) bool {
 
 // oldCopper is a cable type of a category that is not recognised, or nil.
 func oldCopper(k *copper, c *plant.Cable) *oldCable {
-	t, known := k.of[c]
+	t, known := k.of.get(c)
 	regime := k.pass.Plant.Regime
 	status, src, ok := standard.StatusOf(regime, t.category)
 	if !known || !ok || status == standard.Recognised {
@@ -94,7 +94,7 @@ func oldCopper(k *copper, c *plant.Cable) *oldCable {
 // oldFibre is a cable type of a class of fibre that is for existing cabling
 // only, or nil.
 func oldFibre(g *light, c *plant.Cable) *oldCable {
-	class, known := g.of[c]
+	class, known := g.of.get(c)
 	if old, src, ok := standard.Grandfathered(g.pass.Plant.Regime, class); known && ok && old {
 		return &oldCable{cable: c, word: class.String(), field: schema.CableFibre.Field, says: "for existing cabling only", src: src}
 	}

@@ -49,7 +49,7 @@ func categoryApplication(p *lint.Pass) {
 func (k *copper) carriesAnyway(c *plant.Channel, application standard.Application) bool {
 	for _, l := range c.Links {
 		for _, r := range l.Runs {
-			reach, ok := standard.ReachOf(application, k.of[r.Cable].category, standard.Unscreened)
+			reach, ok := standard.ReachOf(application, k.of.at(r.Cable).category, standard.Unscreened)
 			if !ok || reach.Sure < officeChannel {
 				return false
 			}
@@ -80,7 +80,7 @@ func servingRun(c *plant.Channel) *plant.Run {
 
 // otherMedium finds applications over fibre that stand at a twisted pair.
 func otherMedium(p *lint.Pass, k *copper, r *plant.Run, serves string) {
-	t, known := k.of[r.Cable]
+	t, known := k.of.get(r.Cable)
 	if !known || !r.Live() || !overFibre(serves) {
 		return
 	}

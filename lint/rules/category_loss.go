@@ -102,13 +102,13 @@ func (c *lossCheck) channel(channel *copperChannel) {
 func (c *lossCheck) uniform(channel *copperChannel) bool {
 	for _, l := range channel.Links {
 		for _, r := range l.Runs {
-			if t := c.copper.of[r.Cable]; t.category != channel.low || t.wire.Stranded {
+			if t := c.copper.of.at(r.Cable); t.category != channel.low || t.wire.Stranded {
 				return false
 			}
 		}
 	}
 	for _, cord := range channel.Cords {
-		if t, known := c.copper.of[cord.Cable]; known && t.category.Weaker(channel.low) {
+		if t, known := c.copper.of.get(cord.Cable); known && t.category.Weaker(channel.low) {
 			return false
 		}
 	}
@@ -133,7 +133,7 @@ func (c *lossCheck) parts(channel *copperChannel, budget lossBudget) (parts stan
 	for _, l := range channel.Links {
 		hot := c.heats.of(l)
 		for _, r := range l.Runs {
-			part, known := c.cable("run "+schema.Printable(r.Label), c.copper.of[r.Cable], channel.low)
+			part, known := c.cable("run "+schema.Printable(r.Label), c.copper.of.at(r.Cable), channel.low)
 			if !known {
 				return parts, false
 			}
@@ -150,7 +150,7 @@ func (c *lossCheck) parts(channel *copperChannel, budget lossBudget) (parts stan
 	}
 	for _, cord := range channel.Cords {
 		part := standard.CablePart{Name: "cord " + schema.Printable(cord.Label), Category: channel.low, Derating: assumed}
-		if t, known := c.copper.of[cord.Cable]; known {
+		if t, known := c.copper.of.get(cord.Cable); known {
 			if part, ok = c.cable(part.Name, t, channel.low); !ok {
 				return parts, false
 			}

@@ -103,7 +103,7 @@ func categoryLoopResistance(p *lint.Pass) {
 // limit of 25 ohm: without one, no channel that keeps its length can be.
 func (k *copper) anyThin() bool {
 	strictest, _ := standard.LoopResistanceLimits(standard.Cat6A)
-	for _, t := range k.of {
+	for t := range k.of.all() {
 		if t.wireKnown && k.loopOf(t.wire.Gauge, 100*unit.Metre) > strictest.Channel {
 			return true
 		}
@@ -116,7 +116,7 @@ func (k *copper) anyThin() bool {
 func (k *copper) loop(c *copperChannel) (ohm float64, known bool) {
 	for _, l := range c.Links {
 		for _, r := range l.Runs {
-			t := k.of[r.Cable]
+			t := k.of.at(r.Cable)
 			if !t.wireKnown {
 				return 0, false
 			}
@@ -137,13 +137,16 @@ func (k *copper) loopOf(gauge int, length unit.Length) float64 {
 	ohm, seen := k.loops[gauge]
 	if !seen {
 		ohm, _ = standard.LoopResistance(gauge, 100*unit.Metre, coolest)
+		if k.loops == nil {
+			k.loops = make(map[int]float64)
+		}
 		k.loops[gauge] = ohm
 	}
 	return length.Metres() / 100 * ohm
 }
 
 func (k *copper) cordGauge(cable *plant.Cable) int {
-	if t, known := k.of[cable]; known && t.wireKnown {
+	if t, known := k.of.get(cable); known && t.wireKnown {
 		return t.wire.Gauge
 	}
 	return assumedCord
@@ -161,13 +164,13 @@ func loopFinding(p *lint.Pass, k *copper, c *copperChannel, loop float64, limits
 	for _, l := range c.Links {
 		for _, r := range l.Runs {
 			length, _ := r.Length()
-			add("run "+schema.Printable(r.Label), k.of[r.Cable].wire.Gauge, length, "")
+			add("run "+schema.Printable(r.Label), k.of.at(r.Cable).wire.Gauge, length, "")
 		}
 	}
 	for _, cord := range c.Cords {
 		length, _ := cord.CordLength()
 		remark := ""
-		if t, known := k.of[cord.Cable]; !known || !t.wireKnown {
+		if t, known := k.of.get(cord.Cable); !known || !t.wireKnown {
 			remark = ", assumed"
 		}
 		add("cord "+schema.Printable(cord.Label), k.cordGauge(cord.Cable), length, remark)

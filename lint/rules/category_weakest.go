@@ -55,7 +55,7 @@ func (c *weakCheck) link(l *copperLink) {
 	}
 	if l.low.Weaker(l.high) {
 		for _, r := range l.Runs {
-			if own := c.copper.of[r.Cable].category; own.Weaker(l.high) {
+			if own := c.copper.of.at(r.Cable).category; own.Weaker(l.high) {
 				c.add(l, r.Entry, "cable", own)
 			}
 		}
@@ -64,7 +64,7 @@ func (c *weakCheck) link(l *copperLink) {
 		if end == nil || end.Front == nil || end.Holder.IsEquipment() {
 			continue
 		}
-		if own, known := c.copper.of[end.Front.Cable]; known && own.category.Weaker(l.high) {
+		if own, known := c.copper.of.get(end.Front.Cable); known && own.category.Weaker(l.high) {
 			c.add(l, end.Front.Entry, "cord", own.category)
 		}
 	}

@@ -13,7 +13,7 @@ import (
 // A coaxTree follows a signal over coaxial cable from what puts it out, through
 // splitters, to what wants it. Every port is passed once.
 type coaxTree struct {
-	series map[*plant.Cable]standard.Series
+	series byCable[standard.Series]
 	// taken are the equipment ports at which a signal has arrived.
 	taken map[*plant.Port]bool
 	done  map[*plant.Holder]bool
@@ -41,13 +41,14 @@ type coaxHop struct {
 }
 
 // coaxOf are the coaxial cable types of a plant.
-func coaxOf(p *lint.Pass) map[*plant.Cable]standard.Series {
-	of := make(map[*plant.Cable]standard.Series)
+func coaxOf(p *lint.Pass) (of byCable[standard.Series]) {
 	for _, c := range p.Plant.Cables {
 		word, stated := schema.CableSeries.In(c.Record())
-		series, err := standard.ParseSeries(word)
-		if stated && err == nil && c.Medium() == plant.Coax {
-			of[c] = series
+		if !stated || c.Medium() != plant.Coax {
+			continue
+		}
+		if series, err := standard.ParseSeries(word); err == nil {
+			of.set(p.Plant, c, series)
 		}
 	}
 	return of
@@ -55,7 +56,7 @@ func coaxOf(p *lint.Pass) map[*plant.Cable]standard.Series {
 
 // grow follows every signal of a plant. What comes first on the way of a signal
 // is followed first, so that an amplifier knows at which port it is fed.
-func grow(p *plant.Plant, series map[*plant.Cable]standard.Series) *coaxTree {
+func grow(p *plant.Plant, series byCable[standard.Series]) *coaxTree {
 	t := &coaxTree{series: series, taken: make(map[*plant.Port]bool), done: make(map[*plant.Holder]bool)}
 	for _, kind := range [...]string{"antenna", "head-end", "amplifier", ""} {
 		for _, h := range p.Holders {
@@ -115,14 +116,14 @@ func regenerates(h *plant.Holder) bool {
 // attached says whether coaxial cable is at an equipment port.
 func (t *coaxTree) attached(port *plant.Port) bool {
 	if port.Onward != nil {
-		return t.series[port.Onward.Cable] != 0
+		return t.series.at(port.Onward.Cable) != 0
 	}
 	return port.Front != nil && t.coaxCord(port.Front)
 }
 
 // coaxCord says whether a cord may be coaxial: one that states no type may.
 func (t *coaxTree) coaxCord(c *plant.Cord) bool {
-	return c.Cable == nil || t.series[c.Cable] != 0
+	return c.Cable == nil || t.series.at(c.Cable) != 0
 }
 
 // leave goes out of an equipment port by what is plugged in there.
@@ -137,7 +138,7 @@ func (t *coaxTree) leave(h *coaxHop) {
 
 // along follows a run to its other end.
 func (t *coaxTree) along(h *coaxHop, r *plant.Run) {
-	series, end := t.series[r.Cable], r.To
+	series, end := t.series.at(r.Cable), r.To
 	length, stated := r.Length()
 	if series == 0 || !stated || !r.Live() {
 		return
@@ -158,7 +159,7 @@ func (t *coaxTree) over(h *coaxHop, c *plant.Cord) {
 		return
 	}
 	length, _ := c.CordLength()
-	t.queue = append(t.queue, &coaxHop{before: h, source: h.source, port: far, cable: c.Entry, series: t.series[c.Cable], length: length})
+	t.queue = append(t.queue, &coaxHop{before: h, source: h.source, port: far, cable: c.Entry, series: t.series.at(c.Cable), length: length})
 }
 
 // drain goes on from every port reached until there is none left.

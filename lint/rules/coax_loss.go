@@ -23,11 +23,10 @@ var CategoryCoaxLoss = &lint.Rule{
 const budgetSource = "the levels and losses of the equipment, as recorded"
 
 func categoryCoaxLoss(p *lint.Pass) {
-	series := coaxOf(p)
 	if !anyCoax(p.Plant) || !anyWants(p.Plant) {
 		return
 	}
-	t := grow(p.Plant, series)
+	t := grow(p.Plant, coaxOf(p))
 	check := coaxCheck{pass: p, told: make(map[*plant.Holder]bool)}
 	for _, h := range t.arrived {
 		check.judge(h)
@@ -63,8 +62,11 @@ func wants(r *schema.Record) bool {
 
 func coaxial(r *schema.Record) bool {
 	word, stated := schema.CableSeries.In(r)
+	if !stated {
+		return false
+	}
 	_, err := standard.ParseSeries(word)
-	return stated && err == nil && r.Own(schema.CableCategory.Name) == nil && r.Own(schema.CableFibre.Name) == nil
+	return err == nil && r.Own(schema.CableCategory.Name) == nil && r.Own(schema.CableFibre.Name) == nil
 }
 
 type coaxCheck struct {

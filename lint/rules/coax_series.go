@@ -27,20 +27,20 @@ type thinRuns struct {
 
 func categoryCoaxSeries(p *lint.Pass) {
 	series := coaxOf(p)
-	if len(series) == 0 {
+	if !series.some {
 		return
 	}
 	var thin []*thinRuns
 	of := make(map[*plant.Cable]*thinRuns)
 	for _, c := range p.Plant.Cables {
-		only, src, ok := standard.ForPatchesOnly(series[c])
+		only, src, ok := standard.ForPatchesOnly(series.at(c))
 		if ok && only {
-			t := &thinRuns{cable: c, series: series[c], src: src}
+			t := &thinRuns{cable: c, series: series.at(c), src: src}
 			thin, of[c] = append(thin, t), t
 		}
 	}
 	for _, r := range p.Plant.Runs {
-		if series[r.Cable] == 0 || !r.Live() {
+		if series.at(r.Cable) == 0 || !r.Live() {
 			continue
 		}
 		if t := of[r.Cable]; t != nil {
@@ -49,7 +49,7 @@ func categoryCoaxSeries(p *lint.Pass) {
 			}
 			t.runs++
 		}
-		ethernetOverCoax(p, r, series[r.Cable])
+		ethernetOverCoax(p, r, series.at(r.Cable))
 	}
 	for _, t := range thin {
 		if t.runs > 0 {
@@ -57,7 +57,7 @@ func categoryCoaxSeries(p *lint.Pass) {
 		}
 	}
 	for _, h := range p.Plant.Holders {
-		otherSeries(p, h, series)
+		otherSeries(p, h, &series)
 	}
 }
 
@@ -99,7 +99,7 @@ func ethernetOverCoax(p *lint.Pass, r *plant.Run, series standard.Series) {
 
 // otherSeries finds a panel or outlet whose connectors are made for another
 // series than the runs behind it: they crimp onto another diameter.
-func otherSeries(p *lint.Pass, h *plant.Holder, series map[*plant.Cable]standard.Series) {
+func otherSeries(p *lint.Pass, h *plant.Holder, series *byCable[standard.Series]) {
 	v := h.Own(schema.PanelSeries.Name)
 	if v == nil || v.Bad {
 		return
@@ -112,7 +112,7 @@ func otherSeries(p *lint.Pass, h *plant.Holder, series map[*plant.Cable]standard
 	runs := 0
 	for i := range h.Ports {
 		r := h.Ports[i].Rear
-		if r == nil || !r.Live() || series[r.Cable] == 0 || series[r.Cable] == made {
+		if r == nil || !r.Live() || series.at(r.Cable) == 0 || series.at(r.Cable) == made {
 			continue
 		}
 		if first == nil {
@@ -123,7 +123,7 @@ func otherSeries(p *lint.Pass, h *plant.Holder, series map[*plant.Cable]standard
 	if first == nil {
 		return
 	}
-	own := series[first.Cable]
+	own := series.at(first.Cable)
 	field, _ := h.Kind.Field(schema.PanelSeries.Name)
 	f := lint.AboutField(h.Entry, field)
 	f.Message = fmt.Sprintf("%s: made for series %s, and %s of another, the first is %s in series %s", schema.Printable(h.Label), made,

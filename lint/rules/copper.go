@@ -24,17 +24,20 @@ type twisted struct {
 // copper looks the cable types up once for a pass: most runs share a few.
 type copper struct {
 	pass *lint.Pass
-	of   map[*plant.Cable]twisted
+	of   byCable[twisted]
 	// loops are the loop resistances of 100 m by gauge, once they were needed.
 	loops map[int]float64
 }
 
 func newCopper(p *lint.Pass) *copper {
-	k := &copper{pass: p, of: make(map[*plant.Cable]twisted, len(p.Plant.Cables)), loops: make(map[int]float64)}
+	k := &copper{pass: p}
 	for _, c := range p.Plant.Cables {
 		word, stated := c.Category()
+		if !stated {
+			continue
+		}
 		category, err := standard.ParseCategory(word)
-		if !stated || err != nil {
+		if err != nil {
 			continue
 		}
 		t := twisted{category: category}
@@ -42,7 +45,7 @@ func newCopper(p *lint.Pass) *copper {
 		if code, known := c.Screen(); known {
 			t.shield, t.screenKnown = standard.ShieldOf(code)
 		}
-		k.of[c] = t
+		k.of.set(p.Plant, c, t)
 	}
 	return k
 }
@@ -60,7 +63,7 @@ type copperLink struct {
 func (k *copper) link(l *plant.Link) (view copperLink, ok bool) {
 	view = copperLink{Link: l, shield: standard.Screened}
 	for i, r := range l.Runs {
-		t, known := k.of[r.Cable]
+		t, known := k.of.get(r.Cable)
 		if !known || !r.Live() {
 			return copperLink{}, false
 		}

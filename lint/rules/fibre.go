@@ -13,7 +13,7 @@ import (
 type light struct {
 	*plant.Strands
 	pass *lint.Pass
-	of   map[*plant.Cable]standard.Fibre
+	of   byCable[standard.Fibre]
 	// reaches are the reaches that were asked for.
 	reaches map[lightAsk]lightReach
 }
@@ -45,15 +45,17 @@ func (g *light) reach(a standard.OpticalApplication, class standard.Fibre) light
 }
 
 func newLight(p *lint.Pass) *light {
-	g := &light{pass: p, of: make(map[*plant.Cable]standard.Fibre)}
+	g := &light{pass: p}
 	for _, c := range p.Plant.Cables {
 		word, stated := schema.CableFibre.In(c.Record())
-		class, err := standard.ParseFibre(word)
-		if stated && err == nil && c.Medium() == plant.Fibre {
-			g.of[c] = class
+		if !stated || c.Medium() != plant.Fibre {
+			continue
+		}
+		if class, err := standard.ParseFibre(word); err == nil {
+			g.of.set(p.Plant, c, class)
 		}
 	}
-	if len(g.of) == 0 {
+	if !g.of.some {
 		g.Strands = &plant.Strands{}
 		return g
 	}
@@ -66,7 +68,7 @@ func newLight(p *lint.Pass) *light {
 // class that is known.
 func (g *light) whole(l *plant.Link) bool {
 	for _, r := range l.Runs {
-		if _, known := g.of[r.Cable]; !known || !r.Live() {
+		if _, known := g.of.get(r.Cable); !known || !r.Live() {
 			return false
 		}
 	}
@@ -98,7 +100,7 @@ func (g *light) channel(c *plant.Channel) (view lightChannel, ok bool) {
 	for _, l := range c.Links {
 		for _, r := range l.Runs {
 			length, stated := r.Length()
-			if !stated || !see(g.of[r.Cable]) {
+			if !stated || !see(g.of.at(r.Cable)) {
 				return lightChannel{}, false
 			}
 			view.total = view.total.Plus(length)
@@ -107,7 +109,7 @@ func (g *light) channel(c *plant.Channel) (view lightChannel, ok bool) {
 	for _, cord := range c.Cords {
 		length, _ := cord.CordLength()
 		view.total = view.total.Plus(length)
-		if class, known := g.of[cord.Cable]; known && !see(class) {
+		if class, known := g.of.get(cord.Cable); known && !see(class) {
 			return lightChannel{}, false
 		}
 	}

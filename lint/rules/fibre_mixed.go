@@ -47,13 +47,13 @@ func (g *light) glasses(c *plant.Channel) []glass {
 	var all []glass
 	for _, part := range c.Parts {
 		if part.Cord != nil {
-			if class, known := g.of[part.Cord.Cable]; known {
+			if class, known := g.of.get(part.Cord.Cable); known {
 				all = append(all, glass{part.Cord.Entry, class})
 			}
 			continue
 		}
 		for _, r := range part.Runs() {
-			all = append(all, glass{r.Entry, g.of[r.Cable]})
+			all = append(all, glass{r.Entry, g.of.at(r.Cable)})
 		}
 	}
 	return all
@@ -123,7 +123,7 @@ func (g *light) behind(h *plant.Holder, class standard.Fibre) (f lint.Finding, o
 			continue
 		}
 		last = r
-		own, known := g.of[r.Cable]
+		own, known := g.of.get(r.Cable)
 		joint, from, _ := standard.Join(class, own)
 		if !known || joint == standard.SameCore {
 			continue
@@ -136,7 +136,7 @@ func (g *light) behind(h *plant.Holder, class standard.Fibre) (f lint.Finding, o
 	if first == nil {
 		return f, false
 	}
-	own := g.of[first.Cable]
+	own := g.of.at(first.Cable)
 	field, _ := h.Kind.Field(schema.PanelFibre.Name)
 	f = lint.AboutField(h.Entry, field)
 	f.Severity = lint.Observation

@@ -27,29 +27,32 @@ type arrayType struct {
 // A polarityCheck holds what cable types say of polarity.
 type polarityCheck struct {
 	*light
-	arrays map[*plant.Cable]arrayType
+	arrays byCable[arrayType]
 	// told are the records whose missing make was named.
 	told map[*schema.Record]bool
 }
 
 func categoryFibrePolarity(p *lint.Pass) {
-	check := polarityCheck{arrays: make(map[*plant.Cable]arrayType), told: make(map[*schema.Record]bool)}
+	var check polarityCheck
 	for _, c := range p.Plant.Cables {
 		word, stated := schema.CablePolarity.In(c.Record())
+		if !stated {
+			continue
+		}
 		polarity, err := standard.ParsePolarity(word)
-		if !stated || err != nil {
+		if err != nil {
 			continue
 		}
 		a := arrayType{polarity: polarity, fibres: 2} // of one pair alone the types differ as of many
 		if n, known := schema.CableStrands.Or(c.Record(), a.fibres); known {
 			a.fibres = n
 		}
-		check.arrays[c] = a
+		check.arrays.set(p.Plant, c, a)
 	}
-	if len(check.arrays) == 0 {
+	if !check.arrays.some {
 		return
 	}
-	check.light = newLight(p)
+	check.light, check.told = newLight(p), make(map[*schema.Record]bool)
 	check.Each(func(_ *plant.Link, channels []*plant.Channel) {
 		for _, c := range channels {
 			check.channel(c)
@@ -113,7 +116,7 @@ func pluggedAsPair(c *plant.Cord) bool {
 func (k *polarityCheck) arraysOnly(c *plant.Channel) bool {
 	for _, l := range c.Links {
 		for _, r := range l.Runs {
-			if _, stated := k.arrays[r.Cable]; !stated {
+			if _, stated := k.arrays.get(r.Cable); !stated {
 				return false
 			}
 		}
@@ -125,7 +128,7 @@ func (k *polarityCheck) arraysOnly(c *plant.Channel) bool {
 // positions for the fibres that a cable states.
 func (k *polarityCheck) trunk(w *pairWalk, l *plant.Link) bool {
 	for _, r := range l.Runs {
-		if !w.trunk(r, k.arrays[r.Cable]) {
+		if !w.trunk(r, k.arrays.at(r.Cable)) {
 			return false
 		}
 	}
@@ -135,7 +138,7 @@ func (k *polarityCheck) trunk(w *pairWalk, l *plant.Link) bool {
 // made is the make of a cord; where that is not known it is named once, at the
 // type of cord.
 func (k *polarityCheck) made(c *plant.Channel, cord *plant.Cord) (word string, known bool) {
-	if _, array := k.arrays[cord.Cable]; array || cord.Cable == nil {
+	if _, array := k.arrays.get(cord.Cable); array || cord.Cable == nil {
 		return "", false
 	}
 	word, stated := schema.CableDuplex.In(cord.Cable.Record())
@@ -143,12 +146,12 @@ func (k *polarityCheck) made(c *plant.Channel, cord *plant.Cord) (word string, k
 		return word, true
 	}
 	n, counted := schema.CableStrands.In(cord.Cable.Record())
-	if _, glass := k.of[cord.Cable]; !glass || k.told[cord.Cable.Record()] || counted && n != 2 || lost(cord.Cable.Entry, schema.CableDuplex.Field) {
+	if _, glass := k.of.get(cord.Cable); !glass || k.told[cord.Cable.Record()] || counted && n != 2 || lost(cord.Cable.Entry, schema.CableDuplex.Field) {
 		return "", false
 	}
 	k.told[cord.Cable.Record()] = true
 	trunk := c.Links[0].Lead()
-	_, src, _ := k.arrays[trunk.Cable].polarity.CordsAToA()
+	_, src, _ := k.arrays.at(trunk.Cable).polarity.CordsAToA()
 	f := lint.AboutField(cord.Cable.Entry, schema.CableDuplex.Field)
 	f.Severity = lint.Observation
 	f.Message = fmt.Sprintf("%s: duplex not stated, so whether %s meets %s the right way round is not judged", schema.Printable(cord.Cable.Label),

@@ -48,7 +48,7 @@ func overCopper(g *light, r *plant.Run) (f lint.Finding, ok bool) {
 		return f, false
 	}
 	f = lint.AboutField(r.Entry, schema.RunServes.Field)
-	class := g.of[r.Cable].String()
+	class := g.of.at(r.Cable).String()
 	f.Message = fmt.Sprintf("%s: %s is an application over twisted pair, the cable is %s fibre", schema.Printable(r.Label), application, class)
 	f.Working = []lint.Term{term("serves", application.String()), term("cable", schema.Printable(r.Cable.Label)+", "+class)}
 	f.Result, f.Limit, f.Source = application.String(), "an application over fibre", "IEEE 802.3, the application's own medium"

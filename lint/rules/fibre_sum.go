@@ -49,7 +49,7 @@ func (g *light) cordsSum(c *lightChannel, w standard.Wavelength) (standard.Fibre
 }
 
 func (g *light) cordPart(cord *plant.Cord, low standard.Fibre) standard.FibrePart {
-	class, known := g.of[cord.Cable]
+	class, known := g.of.get(cord.Cable)
 	if !known {
 		class = low
 	}
@@ -63,7 +63,7 @@ func (g *light) linkParts(parts []standard.FibrePart, l *plant.Link) (all []stan
 		if !stated {
 			return nil, false
 		}
-		parts = append(parts, standard.FibrePart{Name: "run " + schema.Printable(r.Label), Fibre: g.of[r.Cable], Length: length})
+		parts = append(parts, standard.FibrePart{Name: "run " + schema.Printable(r.Label), Fibre: g.of.at(r.Cable), Length: length})
 	}
 	return parts, true
 }

@@ -81,7 +81,7 @@ const officeChannel = 100 * unit.Metre
 func (c *cordCheck) gauge() (gauge int, how string) {
 	gauge, how = thickCord, ""
 	for _, cord := range c.channel.Cords {
-		t := c.copper.of[cord.Cable]
+		t := c.copper.of.at(cord.Cable)
 		switch {
 		case !t.wireKnown:
 			how = "not stated for " + schema.Printable(cord.Label) + ", taken as 24 AWG"

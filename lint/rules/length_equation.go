@@ -98,7 +98,7 @@ func (c *cordCheck) isoLink() (standard.ISOLink, unit.Length) {
 	out.Model += standard.InterconnectCP - standard.Interconnect
 	out.CP = c.channel.links - fixed
 	out.CPLoss = 100
-	if t := c.copper.of[l.Runs[1].Cable]; t.wireKnown {
+	if t := c.copper.of.at(l.Runs[1].Cable); t.wireKnown {
 		percent, _, ok := standard.CordDerating(t.category, t.wire)
 		if !ok {
 			return standard.ISOLink{}, 0
@@ -114,7 +114,7 @@ func (c *cordCheck) isoLink() (standard.ISOLink, unit.Length) {
 func (c *cordCheck) cordLoss() (percent int, how string, sure bool) {
 	sure = true
 	for _, cord := range c.channel.Cords {
-		t := c.copper.of[cord.Cable]
+		t := c.copper.of.at(cord.Cable)
 		add, src, ok := standard.AssumedCordDerating(standard.ISO)
 		words := "assumed, " + schema.Printable(cord.Label) + " states no conductors"
 		if t.wireKnown {

@@ -132,7 +132,7 @@ func screenWords(s standard.Shield) string {
 // screensKnown says whether every cable of the link states its construction.
 func (k *copper) screensKnown(l *copperLink) bool {
 	for _, r := range l.Runs {
-		if !k.of[r.Cable].screenKnown {
+		if !k.of.at(r.Cable).screenKnown {
 			return false
 		}
 	}

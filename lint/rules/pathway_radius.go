@@ -18,16 +18,18 @@ var PathwayBendRadius = &lint.Rule{
 }
 
 func pathwayBendRadius(p *lint.Pass) {
-	needs := make(map[*plant.Cable]bendNeed, len(p.Plant.Cables))
-	for _, c := range p.Plant.Cables {
-		needs[c] = bendNeedOf(p, c)
-	}
+	var needs byCable[bendNeed]
 	for _, w := range p.Plant.Pathways {
 		radius, known := schema.PathwayRadius.In(w.Record())
 		if !known {
 			continue
 		}
-		stiffest, run := stiffestIn(w, needs)
+		if !needs.some {
+			for _, c := range p.Plant.Cables {
+				needs.set(p.Plant, c, bendNeedOf(p, c))
+			}
+		}
+		stiffest, run := stiffestIn(w, &needs)
 		if run != nil && radius < stiffest.least {
 			p.Report(tightFinding(p, w, radius, stiffest, run))
 		} else {
@@ -86,12 +88,12 @@ func bendingKind(c *plant.Cable) standard.Medium {
 }
 
 // stiffestIn is the run in a pathway whose cable needs the widest bend.
-func stiffestIn(w *plant.Pathway, needs map[*plant.Cable]bendNeed) (stiffest bendNeed, run *plant.Run) {
+func stiffestIn(w *plant.Pathway, needs *byCable[bendNeed]) (stiffest bendNeed, run *plant.Run) {
 	for _, l := range w.Loads {
 		if l.Cable == nil || !l.First.Live() {
 			continue
 		}
-		if need := needs[l.Cable]; need.least > stiffest.least {
+		if need := needs.at(l.Cable); need.least > stiffest.least {
 			stiffest, run = need, l.First
 		}
 	}

@@ -133,7 +133,7 @@ func (c *deliveryCheck) list(x *feed) bool {
 	}
 	for _, l := range x.channel.Links {
 		for _, r := range l.Runs {
-			t := c.copper.of[r.Cable]
+			t := c.copper.of.at(r.Cable)
 			if !t.wireKnown {
 				c.unstated(x, r)
 				return false
@@ -162,7 +162,7 @@ func (c *deliveryCheck) cord(cord *plant.Cord) bool {
 		return false
 	}
 	part := wirePart{wireAt: wireAt{assumedCord, coolest}, cord: cord, length: length, assumed: true}
-	if t := c.copper.of[cord.Cable]; t.wireKnown {
+	if t := c.copper.of.at(cord.Cable); t.wireKnown {
 		part.gauge, part.assumed = t.wire.Gauge, false
 	}
 	c.parts = append(c.parts, c.measure(part))

@@ -23,16 +23,16 @@ const leastRating = 60 * unit.DegreeCelsius
 
 func ratingHeat(p *lint.Pass) {
 	hs := newHeats()
-	ratings := make(map[*plant.Cable]jacket, len(p.Plant.Cables))
+	var ratings byCable[jacket]
 	for _, c := range p.Plant.Cables {
-		ratings[c] = jacketOf(c)
+		ratings.set(p.Plant, c, jacketOf(c))
 	}
 	told := make(map[*plant.Cable]bool)
 	for _, r := range p.Plant.Runs {
 		if r.Cable == nil {
 			continue
 		}
-		j := ratings[r.Cable]
+		j := ratings.at(r.Cable)
 		hot := hs.along(r)
 		switch {
 		case hot.where == nil || j.lost || hot.high <= j.rated:

@@ -21,7 +21,7 @@ func ratingListing(p *lint.Pass) {
 	}
 	c := &listingCheck{
 		Pass: p, airs: make(map[*plant.Space][]standard.Space, len(p.Plant.Spaces)), enclosures: make(map[*plant.Pathway][]standard.Enclosure, len(p.Plant.Pathways)),
-		listings: make(map[*plant.Cable]standard.Listing), permits: make(map[permitKey]standard.Permission), told: make(map[*schema.Record]bool),
+		permits: make(map[permitKey]standard.Permission), told: make(map[*schema.Record]bool),
 		ends: make(map[endKey][]ruling),
 	}
 	for _, s := range p.Plant.Spaces {
@@ -33,7 +33,7 @@ func ratingListing(p *lint.Pass) {
 	for _, k := range p.Plant.Cables {
 		if text, ok := k.Listing(); ok {
 			if l, err := standard.ParseListing(text); err == nil {
-				c.listings[k] = l
+				c.listings.set(p.Plant, k, l)
 			}
 		}
 	}
@@ -48,7 +48,7 @@ type listingCheck struct {
 	*lint.Pass
 	airs       map[*plant.Space][]standard.Space
 	enclosures map[*plant.Pathway][]standard.Enclosure
-	listings   map[*plant.Cable]standard.Listing
+	listings   byCable[standard.Listing]
 	permits    map[permitKey]standard.Permission
 	told       map[*schema.Record]bool
 	ends       map[endKey][]ruling
@@ -106,7 +106,7 @@ const (
 
 func (c *listingCheck) run(r *plant.Run) {
 	if r.Way != c.way || r.Cable != c.cable {
-		c.way, c.cable, c.listing = r.Way, r.Cable, c.listings[r.Cable]
+		c.way, c.cable, c.listing = r.Way, r.Cable, c.listings.at(r.Cable)
 		c.along = c.follow(r.Way, r.Cable, c.listing)
 	}
 	listing := c.listing

@@ -36,14 +36,13 @@ func screeningOf(k *plant.Cable) screening {
 }
 
 // screenings reads every cable type of a plant once.
-func screenings(p *plant.Plant) map[*plant.Cable]screening {
-	all := make(map[*plant.Cable]screening, len(p.Cables))
+func screenings(p *plant.Plant) (of byCable[screening]) {
 	for _, k := range p.Cables {
 		if s := screeningOf(k); s != screenUnknown {
-			all[k] = s
+			of.set(p, k, s)
 		}
 	}
-	return all
+	return of
 }
 
 // carriesScreens says whether a kind of holder has jacks that carry a screen

@@ -27,7 +27,7 @@ func shieldingBonding(p *lint.Pass) {
 		if h.Kind.Name != schema.KindPanel {
 			continue
 		}
-		why, screened := screenedPanel(h, screens)
+		why, screened := screenedPanel(h, &screens)
 		if !screened {
 			continue
 		}
@@ -39,7 +39,7 @@ func shieldingBonding(p *lint.Pass) {
 
 // screenedPanel says whether a panel has screens to bond, and how that is known:
 // by its own jacks or, where it does not say, by a screened run behind it.
-func screenedPanel(h *plant.Holder, screens map[*plant.Cable]screening) (why string, screened bool) {
+func screenedPanel(h *plant.Holder, screens *byCable[screening]) (why string, screened bool) {
 	if word, ok := h.Screen(); ok {
 		return "its jacks are " + word, word == "screened"
 	}
@@ -48,7 +48,7 @@ func screenedPanel(h *plant.Holder, screens map[*plant.Cable]screening) (why str
 	}
 	for i := range h.Ports {
 		r := h.Ports[i].Rear
-		if r != nil && r.Live() && screens[r.Cable] == screenedPairs {
+		if r != nil && r.Live() && screens.at(r.Cable) == screenedPairs {
 			return "run " + schema.Printable(r.Label) + " behind it is " + codeOfCable(r.Cable), true
 		}
 	}

@@ -27,7 +27,7 @@ func shieldingContinuity(p *lint.Pass) {
 		return
 	}
 	for _, r := range p.Plant.Runs {
-		if c.screens[r.Cable] == screenedPairs && r.Live() {
+		if c.screens.at(r.Cable) == screenedPairs && r.Live() {
 			c.end(r, schema.RunFrom.Field, r.From)
 			c.end(r, schema.RunTo.Field, r.To)
 		}
@@ -45,12 +45,12 @@ func shieldingContinuity(p *lint.Pass) {
 // A continuityCheck is what one check of a plant remembers.
 type continuityCheck struct {
 	*lint.Pass
-	screens map[*plant.Cable]screening
+	screens byCable[screening]
 	told    map[*schema.Record]bool
 }
 
 func (c *continuityCheck) anyScreen() bool {
-	for _, s := range c.screens {
+	for s := range c.screens.all() {
 		if s == screenedPairs {
 			return true
 		}
@@ -117,7 +117,7 @@ func (c *continuityCheck) unstated(r *plant.Run, h *plant.Holder) {
 
 // joint checks two runs that a consolidation point joins.
 func (c *continuityCheck) joint(l *plant.Link, a, b *plant.Run) {
-	first, second := c.screens[a.Cable], c.screens[b.Cable]
+	first, second := c.screens.at(a.Cable), c.screens.at(b.Cable)
 	if first == screenUnknown || second == screenUnknown || first == second || !l.Live() {
 		return
 	}
@@ -137,7 +137,7 @@ func (c *continuityCheck) joint(l *plant.Link, a, b *plant.Run) {
 
 // cord checks an unscreened cord in front of a screened run.
 func (c *continuityCheck) cord(cord *plant.Cord) {
-	if c.screens[cord.Cable] != unscreenedPairs {
+	if c.screens.at(cord.Cable) != unscreenedPairs {
 		return
 	}
 	for _, port := range []*plant.Port{cord.From, cord.To} {
@@ -145,7 +145,7 @@ func (c *continuityCheck) cord(cord *plant.Cord) {
 			continue
 		}
 		r := port.Rear
-		if c.screens[r.Cable] != screenedPairs || !r.Live() {
+		if c.screens.at(r.Cable) != screenedPairs || !r.Live() {
 			continue
 		}
 		f := lint.AboutField(cord.Entry, schema.CordCable.Field)

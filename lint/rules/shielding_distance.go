@@ -24,13 +24,14 @@ const (
 )
 
 func shieldingDistance(p *lint.Pass) {
-	var screens map[*plant.Cable]screening
+	var screens *byCable[screening]
 	for _, w := range p.Plant.Pathways {
 		if len(w.Near) == 0 {
 			continue
 		}
 		if screens == nil {
-			screens = screenings(p.Plant)
+			all := screenings(p.Plant)
+			screens = &all
 		}
 		if closed, perhaps := closedMetal(w); closed || perhaps {
 			continue
@@ -46,9 +47,9 @@ func shieldingDistance(p *lint.Pass) {
 }
 
 // unscreenedIn counts the live unscreened runs in a pathway.
-func unscreenedIn(w *plant.Pathway, screens map[*plant.Cable]screening) (first *plant.Run, n int) {
+func unscreenedIn(w *plant.Pathway, screens *byCable[screening]) (first *plant.Run, n int) {
 	for _, l := range w.Loads {
-		if screens[l.Cable] != unscreenedPairs || !l.First.Live() {
+		if screens.at(l.Cable) != unscreenedPairs || !l.First.Live() {
 			continue
 		}
 		if n += l.Count; first == nil {

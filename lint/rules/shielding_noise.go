@@ -41,13 +41,13 @@ func shieldingNoise(p *lint.Pass) {
 	}
 	screens := screenings(p.Plant)
 	for _, r := range p.Plant.Runs {
-		if r.Cable.Medium() != plant.TwistedPair || screens[r.Cable] == screenedPairs || !r.Live() {
+		if r.Cable.Medium() != plant.TwistedPair || screens.at(r.Cable) == screenedPairs || !r.Live() {
 			continue
 		}
 		worst, others := c.exposure(r)
 		switch {
 		case worst.space == nil:
-		case screens[r.Cable] == unscreenedPairs:
+		case screens.at(r.Cable) == unscreenedPairs:
 			c.report(r, worst, others)
 		default:
 			c.unstated(r, worst)

@@ -17,8 +17,11 @@ var TestsLimit = &lint.Rule{
 }
 
 func testsLimit(p *lint.Pass) {
+	if len(p.Plant.Tests) == 0 {
+		return
+	}
 	k := newCopper(p)
-	read := make(map[string]testLimit) // a plant has a few limits and many measurements
+	read := make(map[string]*testLimit) // a plant has a few limits and many measurements
 	for _, r := range p.Plant.Runs {
 		if len(r.Tests) == 0 || !inService(r) {
 			continue
@@ -30,13 +33,14 @@ func testsLimit(p *lint.Pass) {
 		text, stated := schema.TestLimit.In(last.test.Record())
 		limit, known := read[text]
 		if !known {
-			limit = readLimit(text)
+			fresh := readLimit(text)
+			limit = &fresh
 			read[text] = limit
 		}
 		if !stated {
 			continue
 		}
-		if wrong, ok := mismatch(p.Plant.Regime, k, r, limit); ok {
+		if wrong, ok := mismatch(p.Plant.Regime, k, r, *limit); ok {
 			p.Report(limitFinding(r, last, &wrong))
 		}
 	}

@@ -80,20 +80,25 @@ func (l *testLimit) take(c standard.Category) {
 
 // fibre takes a word about fibre.
 func (l *testLimit) fibre(word string) {
-	class, err := standard.ParseFibre(fibreCase(word))
+	class := fibreIn(word)
 	switch {
-	case word == "multimode" || word == "multi-mode" || err == nil && class.Multimode():
+	case word == "multimode" || word == "multi-mode" || class.Multimode():
 		l.medium, l.multimode = plant.Fibre, true
-	case word == "single-mode" || word == "singlemode" || err == nil && class.SingleMode():
+	case word == "single-mode" || word == "singlemode" || class.SingleMode():
 		l.medium, l.singleMode = plant.Fibre, true
 	case word == "fibre" || word == "fiber":
 		l.medium = plant.Fibre
 	}
 }
 
-// fibreCase writes "os1A" as the class is written, "OS1a".
-func fibreCase(word string) string {
-	return strings.Replace(strings.ToUpper(word), "OS1A", "OS1a", 1)
+// fibreIn finds a class of fibre by its word in whatever case; zero for none.
+func fibreIn(word string) standard.Fibre {
+	for _, f := range standard.Fibres() {
+		if strings.EqualFold(f.String(), word) {
+			return f
+		}
+	}
+	return 0
 }
 
 // categoryIn finds a category by its word in whatever case; zero for none.

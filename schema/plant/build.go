@@ -74,7 +74,7 @@ func (p *builder) take(e schema.Entry) {
 	case schema.KindInterference:
 		p.Interferences = register(p, p.Interferences, put(&p.interferences, Interference{item: it}))
 	case schema.KindCable:
-		p.Cables = register(p, p.Cables, put(&p.cables, Cable{item: it, medium: mediumOf(e.Record)}))
+		p.Cables = register(p, p.Cables, put(&p.cables, Cable{item: it, medium: mediumOf(e.Record), order: len(p.Cables)}))
 	case schema.KindRack:
 		p.Racks = register(p, p.Racks, put(&p.racks, Rack{item: it}))
 	case schema.KindPanel, schema.KindOutlet, schema.KindConsolidation, schema.KindClosure, schema.KindEquipment:

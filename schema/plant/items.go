@@ -93,7 +93,11 @@ type Interference struct {
 type Cable struct {
 	item
 	medium Medium
+	order  int
 }
+
+// Order is the place of the cable type among those of its plant, from 0.
+func (c *Cable) Order() int { return c.order }
 
 // A Medium is what carries the signal.
 type Medium uint8
