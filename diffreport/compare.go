@@ -20,8 +20,8 @@ type comparison struct {
 	// then every labelled record is the first.
 	first  [2]map[key]int
 	unique bool
-	// left are the records of a side that have no unchanged partner; nil where
-	// labels are not unique.
+	// left are the records of a side that have no unchanged partner; it is made
+	// only where labels are unique.
 	left [2]map[key]int
 	// partner gives for each record the place of the same one on the other
 	// side, or -1.
@@ -47,6 +47,13 @@ func Compare(base, head *plant.Plant, o Options) []Change {
 	c := newComparison(base, head, o)
 	c.pair()
 	changes := c.changes()
+	if len(changes) > 1 {
+		sortChanges(changes)
+	}
+	return changes
+}
+
+func sortChanges(changes []Change) {
 	rank := make(map[string]int)
 	for i, k := range schema.Kinds() {
 		rank[k.Name] = i
@@ -54,19 +61,21 @@ func Compare(base, head *plant.Plant, o Options) []Change {
 	slices.SortStableFunc(changes, func(a, b Change) int {
 		return cmp.Or(cmp.Compare(a.Class, b.Class), cmp.Compare(rank[a.Kind], rank[b.Kind]), cmp.Compare(a.Label, b.Label), cmp.Compare(a.Former, b.Former))
 	})
-	return changes
 }
 
 func newComparison(base, head *plant.Plant, o Options) *comparison {
-	c := &comparison{options: o, how: make(map[int]string), renamed: make(map[string]string), told: make(map[told]bool)}
+	c := &comparison{options: o}
 	for s, p := range []*plant.Plant{base, head} {
 		if p == nil {
 			p = &plant.Plant{}
 		}
 		c.plants[s] = p
 		c.sides[s] = subjects(p)
-		c.partner[s] = make([]int, len(c.sides[s]))
-		for i := range c.sides[s] {
+	}
+	both := make([]int, len(c.sides[earlier])+len(c.sides[later]))
+	c.partner[earlier], c.partner[later] = both[:len(c.sides[earlier])], both[len(c.sides[earlier]):]
+	for s := range c.partner {
+		for i := range c.partner[s] {
 			c.partner[s][i] = -1
 		}
 	}
@@ -116,10 +125,21 @@ func (c *comparison) join(b, h int, how string) {
 	if was.Label == is.Label {
 		return
 	}
+	if c.how == nil {
+		c.how = make(map[int]string)
+	}
 	c.how[h] = how
 	if c.bears(earlier, was) {
-		c.renamed[was.Label] = is.Label
+		c.rename(was.Label, is.Label)
 	}
+}
+
+// rename lets references by a label of the earlier plant go on under that of the later.
+func (c *comparison) rename(was, is string) {
+	if c.renamed == nil {
+		c.renamed = make(map[string]string)
+	}
+	c.renamed[was] = is
 }
 
 // bears says whether references by the label lead to this record, not to
@@ -153,11 +173,14 @@ func (c *comparison) unchanged() {
 		}
 	}
 	for _, s := range []side{earlier, later} {
-		c.left[s] = make(map[key]int)
 		for i := range c.sides[s] {
-			if c.partner[s][i] < 0 {
-				c.left[s][c.sides[s][i].key()] = i
+			if c.partner[s][i] >= 0 {
+				continue
 			}
+			if c.left[s] == nil {
+				c.left[s] = make(map[key]int)
+			}
+			c.left[s][c.sides[s][i].key()] = i
 		}
 	}
 }
@@ -165,7 +188,7 @@ func (c *comparison) unchanged() {
 // namesake is where a side has the record of the same kind and label as one that
 // has no unchanged partner, or -1.
 func (c *comparison) namesake(s side, k key) int {
-	if c.left[s] == nil || k.label == "" {
+	if !c.unique || k.label == "" {
 		return c.place(s, k)
 	}
 	if i, ok := c.left[s][k]; ok {
@@ -181,7 +204,7 @@ const maxLeft = 8
 // namesakes pairs what has the same kind and label on both sides. Where a label
 // is given twice, its first bearers belong together.
 func (c *comparison) namesakes() {
-	again := make(map[key][2][]int)
+	var again map[key][2][]int
 	for h := range c.sides[later] {
 		if c.partner[later][h] >= 0 {
 			continue
@@ -194,6 +217,9 @@ func (c *comparison) namesakes() {
 		}
 		both := again[k]
 		both[later] = append(both[later], h)
+		if again == nil {
+			again = make(map[key][2][]int)
+		}
 		again[k] = both
 	}
 	if len(again) == 0 {

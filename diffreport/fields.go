@@ -60,6 +60,9 @@ func stateText(v *schema.Value) string {
 func (c *comparison) bundled(found []FieldChange, was, is subject) []FieldChange {
 	for _, f := range found {
 		if f.Name == schema.RunCable.Name || f.Name == schema.RunRoute.Name {
+			if c.told == nil {
+				c.told = make(map[told]bool)
+			}
 			c.told[told{c.later(was.bundle()), f.Name}] = true
 			c.told[told{is.bundle(), f.Name}] = true
 		}

@@ -35,7 +35,9 @@ func loose(c *comparison) []*schema.Kind {
 		}
 		return into
 	}
-	gone = collect(earlier, gone)
+	if gone = collect(earlier, gone); len(gone) == 0 {
+		return nil
+	}
 	seen := make(map[*schema.Kind]bool)
 	for _, k := range gone {
 		seen[k] = true

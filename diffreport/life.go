@@ -47,7 +47,7 @@ func WithBundle(changes []Change, base, head *plant.Plant, label string) []Chang
 	}
 	for i := range changes {
 		if changes[i].Former != "" {
-			c.renamed[changes[i].Former] = changes[i].Label
+			c.rename(changes[i].Former, changes[i].Label)
 		}
 	}
 	was, is := c.sides[earlier][b], c.sides[later][h]
