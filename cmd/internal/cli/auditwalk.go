@@ -32,6 +32,9 @@ type auditWalk struct {
 	yard *auditYard
 	// kept is what an earlier audit found out; nil where nothing is kept.
 	kept *auditKeep
+	// change are the rules that judge a change, known the names of all rules.
+	change []*lint.Rule
+	known  []string
 	// editions are what the plant stated on the line of first parents.
 	editions []audit.Edition
 }
@@ -56,6 +59,7 @@ func (w *auditWalk) walk(ctx context.Context, period *auditPeriod, into *audit.A
 	w.count(period)
 	defer debug.SetMemoryLimit(debug.SetMemoryLimit(min(mostMemory, debug.SetMemoryLimit(-1))))
 	w.yard = newAuditYard(w, period)
+	w.change, w.known = changeRules(), ruleNames()
 	defer w.yard.close()
 	defer w.kept.write()
 	for _, c := range period.before {
@@ -236,20 +240,20 @@ func (w *auditWalk) compare(parents []*auditState, day unit.Date, f *auditFact, 
 	if !f.There {
 		return nil
 	}
-	against, err := judgeChange(parents, day, steps, all)
+	against, err := w.judgeChange(parents, day, steps, all)
 	f.Against = each(against, keptFinding)
 	return err
 }
 
 // judgeChange holds the change against the rules that judge one, from every
 // parent: what one side of a merge did is not the merge's doing.
-func judgeChange(parents []*auditState, day unit.Date, steps []*again.Step, all [][]diffreport.Change) ([]audit.Finding, error) {
+func (w *auditWalk) judgeChange(parents []*auditState, day unit.Date, steps []*again.Step, all [][]diffreport.Change) ([]audit.Finding, error) {
 	var found []lint.Finding
 	for i, p := range parents {
 		if !p.there {
 			return nil, nil // the plant is new: nothing was changed
 		}
-		rep, err := lint.Run(steps[i].Head, changeRules(), lint.Options{Today: day, Known: ruleNames(), Base: steps[i].Base, Former: diffreport.Former(all[i])})
+		rep, err := lint.Run(steps[i].Head, w.change, lint.Options{Today: day, Known: w.known, Base: steps[i].Base, Former: diffreport.Former(all[i])})
 		if err != nil {
 			return nil, err
 		}
