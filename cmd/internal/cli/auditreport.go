@@ -42,7 +42,7 @@ func (s *source) audits(ctx context.Context, o auditOptions) ([]*audit.Report, e
 	listed := make(chan error, 1)
 	go func() { listed <- s.list(ctx, period) }() // git walks while the records are read
 	head, failed := s.commit(ctx, period.head)
-	if err := cmp.Or(<-listed, failed); err != nil {
+	if err = cmp.Or(<-listed, failed); err != nil {
 		return nil, err
 	}
 	about, err := s.about(ctx, period, o)
