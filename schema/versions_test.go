@@ -1,6 +1,7 @@
 package schema_test
 
 import (
+	"fmt"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -122,5 +123,26 @@ func TestVersionsKeepRecords(t *testing.T) {
 			}
 		}
 		before = after
+	}
+}
+
+// TestVersionsKeepRecordsThatMove checks that what a file held is the same record
+// in the file that it is moved to, however long ago it was read.
+func TestVersionsKeepRecordsThatMove(t *testing.T) {
+	t.Parallel()
+	rd := schema.NewReader()
+	rd.Bound(1 << 10)
+	vs := rd.Versions()
+	text := []byte("space \"1\" {\n}\n\nspace \"2\" {\n}\n")
+	before := vs.Read("a.hcl", text)
+	for i := range 200 {
+		vs.Read("other.hcl", fmt.Appendf(nil, "space \"other %d\" {\n}\n", i))
+	}
+	vs.Forget("a.hcl")
+	after := vs.Read("b.hcl", text)
+	for i := range before.Entries {
+		if before.Entries[i].Record != after.Entries[i].Record {
+			t.Errorf("record %s was read again", before.Entries[i].Label)
+		}
 	}
 }

@@ -49,7 +49,8 @@ func newAuditFeed(s *source, period *auditPeriod, judged func(vcs.Commit) bool) 
 	return f
 }
 
-// wanted lists the files of the commits that are judged.
+// wanted lists the files of the commits that are judged. What a commit takes away is
+// told with its first file: its blocks are then known where they were moved to.
 func (f *auditFeed) wanted(period *auditPeriod, judged func(vcs.Commit) bool) []fedFile {
 	var list []fedFile
 	var gone []string
@@ -58,17 +59,19 @@ func (f *auditFeed) wanted(period *auditPeriod, judged func(vcs.Commit) bool) []
 			continue
 		}
 		for _, d := range c.Changed {
+			if d.After == "" {
+				gone = append(gone, d.Path)
+			}
+		}
+		for _, d := range c.Changed {
 			key := fileKey{d.Path, d.After}
 			_, twice := f.order[key]
-			switch {
-			case d.After == "":
-				gone = append(gone, d.Path)
-			case twice || f.first[key] != nil || !isRecords(vcs.Entry{Path: d.Path, Mode: d.AfterMode}) || d.AfterMode == vcs.ModeSymlink:
-			default:
-				f.order[key] = len(list)
-				list = append(list, fedFile{key: key, gone: gone})
-				gone = nil
+			if d.After == "" || twice || f.first[key] != nil || !isRecords(vcs.Entry{Path: d.Path, Mode: d.AfterMode}) || d.AfterMode == vcs.ModeSymlink {
+				continue
 			}
+			f.order[key] = len(list)
+			list = append(list, fedFile{key: key, gone: gone})
+			gone = nil
 		}
 	}
 	return list

@@ -5,8 +5,11 @@ import (
 	"crypto/sha256"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
+	"strconv"
 
 	"homerun/diffreport/audit"
 	"homerun/schema"
@@ -132,11 +135,23 @@ func (k *auditKeep) write() {
 	if k == nil || !k.fresh || k.size > mostKept {
 		return
 	}
-	body, err := json.Marshal(k.facts)
-	if err != nil || os.MkdirAll(filepath.Dir(k.file), 0o777) != nil {
+	if os.MkdirAll(filepath.Dir(k.file), 0o777) != nil {
 		return
 	}
+	body := k.body()
 	_ = replaceFile(k.file, append([]byte(k.head(body)), body...), 0o644)
+}
+
+// body is the JSON of all facts. They are JSON already and are not read again for it.
+func (k *auditKeep) body() []byte {
+	body := make([]byte, 0, k.size+64*len(k.facts))
+	before := byte('{')
+	for _, key := range slices.Sorted(maps.Keys(k.facts)) {
+		body = append(strconv.AppendQuote(append(body, before), key), ':')
+		body = append(body, k.facts[key]...)
+		before = ','
+	}
+	return append(body, '}')
 }
 
 // keptKey is under what a commit is kept: before a period it is something else than
