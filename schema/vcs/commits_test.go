@@ -30,6 +30,8 @@ func (r *repo) checkHead(opened *vcs.Repo) {
 	r.checkLog(opened, vcs.LogOptions{Changes: true})
 	r.checkLog(opened, vcs.LogOptions{Changes: true, FirstParent: true})
 	r.checkAncestry(opened, head)
+	r.checkPast(opened, head)
+	r.checkTree(opened, got) // once more, by what a history opens
 }
 
 // checkCommit compares the fields of a commit with what git's formats print.

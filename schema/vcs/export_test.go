@@ -2,6 +2,7 @@ package vcs
 
 import (
 	"bufio"
+	"context"
 	"io"
 )
 
@@ -55,3 +56,49 @@ func ReadExtension(from io.Reader) (string, error) { return extension(from) }
 
 // ReadIndex reads an index file in this process.
 func ReadIndex(from io.Reader) ([]Entry, error) { return decodeIndex(from) }
+
+// StoredChanges and StoredVersions read from the packs in this process or not at all.
+func StoredChanges(ctx context.Context, r *Repo, ids []string) ([]Commit, error) {
+	s := r.open()
+	if s == nil {
+		return nil, ErrUnfit
+	}
+	return s.changes(ctx, ids)
+}
+
+// StoredVersions is Versions without git.
+func StoredVersions(ctx context.Context, r *Repo, o Reading) error {
+	s := r.open()
+	if s == nil {
+		return ErrUnfit
+	}
+	return s.versions(ctx, o)
+}
+
+// Patched carries out a change as packs have them, and gives the edits that it amounts to.
+func Patched(base, delta []byte) ([]byte, []Edit, error) {
+	var w weigher
+	text, parts, err := patch(nil, base, delta, nil)
+	if err != nil {
+		return nil, nil, err
+	}
+	w.parts = parts
+	return text, w.edited(len(base), len(text)), nil
+}
+
+// Differ gives the one edit between two contents.
+func Differ(was, is []byte) []Edit { return differ(was, is, nil) }
+
+// PackedObject reads the head of an object in a pack with a given index, and unpacks it.
+func PackedObject(data, index []byte, id [20]byte) ([]byte, error) {
+	p := &pack{data: data, index: index}
+	if err := p.check(); err != nil {
+		return nil, err
+	}
+	h := (&store{packs: []*pack{p}}).hand()
+	o, err := h.content(h.find(id))
+	if err != nil {
+		return nil, err
+	}
+	return o.data, nil
+}

@@ -22,6 +22,34 @@ func (r *Repo) Pour(ctx context.Context, ids []string, take func(i int, data []b
 	if len(ids) == 0 {
 		return nil
 	}
+	done, err := r.pourQuick(ctx, ids, take)
+	if err != nil || done == len(ids) {
+		return err
+	}
+	return r.pour(ctx, ids[done:], func(i int, data []byte) error { return take(done+i, data) })
+}
+
+// pourQuick reads in this process as many contents as it can, one after another.
+func (r *Repo) pourQuick(ctx context.Context, ids []string, take func(i int, data []byte) error) (int, error) {
+	if r.open() == nil {
+		return 0, nil
+	}
+	for i, id := range ids {
+		if ctx.Err() != nil {
+			return i, fmt.Errorf("reading: %w", context.Cause(ctx))
+		}
+		var taken error
+		if err := r.quick.Load().blob(id, func(data []byte) { taken = take(i, data) }); err != nil {
+			return i, nil //nolint:nilerr // git knows better
+		}
+		if taken != nil {
+			return i, taken
+		}
+	}
+	return len(ids), nil
+}
+
+func (r *Repo) pour(ctx context.Context, ids []string, take func(i int, data []byte) error) error {
 	c, err := r.git.start(ctx, "cat-file", "--batch", "--buffer")
 	if err != nil {
 		return err

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"sync"
+	"sync/atomic"
 	"time"
 )
 
@@ -67,6 +68,10 @@ type Repo struct {
 	form   Form
 	zone   *time.Location
 	reader reader
+
+	// quick reads from packs that are in memory, once a history was asked for.
+	quickOnce sync.Once
+	quick     atomic.Pointer[quick]
 
 	rootOnce sync.Once
 	root     *os.Root

@@ -1,6 +1,9 @@
 package trail
 
-import "encoding/binary"
+import (
+	"encoding/binary"
+	"math"
+)
 
 // decoder reads a register. After the first thing that can not be, it has failed
 // and gives nothing more; what it gives is within bounds.
@@ -50,73 +53,21 @@ func (d *decoder) register() *register {
 	for range d.count(1) {
 		r.path(d.text())
 	}
-	for range d.count(1 + 1 + 1 + 8) {
+	for range d.count(1 + 1 + 8) {
 		r.blob(d.text())
 		b := &r.blobs[len(r.blobs)-1]
-		b.chain, b.at, b.mark = int32(d.number(len(d.rest))), int32(d.number(len(d.rest))), d.word()
+		b.base, b.mark = int32(d.number(math.MaxInt32))-1, d.word()
 	}
-	d.chains(r)
+	if !r.grounded() {
+		d.fail()
+	}
 	for range d.count(1 + 1 + 1) {
 		id := d.text()
 		r.steps[id] = d.step(r)
 	}
 	r.fresh = d.number(mostKept)
-	r.spans = make([]span, 0, d.count(4))
-	last := token(0)
-	for range cap(r.spans) {
-		n, size := binary.Uvarint(d.rest)
-		if size <= 0 {
-			d.fail()
-			return r
-		}
-		d.rest = d.rest[size:]
-		last += token(n)
-		r.spans = append(r.spans, d.span(last, r.chains))
-		if d.failed {
-			return r
-		}
-	}
+	r.index = d.index(len(r.blobs))
 	return r
-}
-
-func (d *decoder) span(t token, chains [][]int32) span {
-	s := span{token: t, chain: int32(d.number(len(chains) - 1))}
-	if d.failed {
-		return s
-	}
-	last := len(chains[s.chain]) - 1
-	s.from, s.to = int32(d.number(last)), int32(d.number(last))
-	if s.from > s.to {
-		d.fail()
-	}
-	return s
-}
-
-// chains puts the versions into their chains.
-func (d *decoder) chains(r *register) {
-	n := d.number(len(r.blobs))
-	if d.failed {
-		return
-	}
-	r.chains = make([][]int32, n)
-	lengths := make([]int, n)
-	for _, b := range r.blobs {
-		if int(b.chain) >= n {
-			d.fail()
-			return
-		}
-		lengths[b.chain]++
-	}
-	for i := range r.chains {
-		r.chains[i] = make([]int32, lengths[i])
-	}
-	for i, b := range r.blobs {
-		if int(b.at) >= lengths[b.chain] {
-			d.fail()
-			return
-		}
-		r.chains[b.chain][b.at] = int32(i)
-	}
 }
 
 func (d *decoder) step(r *register) *step {

@@ -2,8 +2,9 @@
 // have changed what stands under a label, and as much of the plants around them
 // as decides what happened: the steps that package history walks.
 //
-// It reads every version of every file once and remembers in a register which
-// texts in quotes stand in which versions. So no file has to be named, and an
+// It reads once how every version of every file differs from another, by the changes
+// that git keeps in its packs where it can, and remembers in a register which texts in
+// quotes came and went with each version. So no file has to be named, and an
 // earlier life of a label is found wherever it was written. The register can be
 // kept in a folder of git's own; it is written whole or not at all, checked by a
 // digest, ignored when it is damaged, and may be removed at any time: what it

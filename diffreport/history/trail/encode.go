@@ -16,27 +16,16 @@ func (r *register) encode() []byte {
 	e.number(len(r.blobs))
 	for _, b := range r.blobs {
 		e.text(b.id)
-		e.number(int(b.chain))
-		e.number(int(b.at))
+		e.number(int(b.base + 1))
 		e = binary.LittleEndian.AppendUint64(e, b.mark)
 	}
-	e.number(len(r.chains))
 	e.number(len(r.steps))
 	for _, id := range slices.Sorted(maps.Keys(r.steps)) {
 		e.text(id)
 		e.step(r.steps[id])
 	}
 	e.number(r.fresh)
-	e.number(len(r.spans))
-	last := token(0)
-	for _, s := range r.spans {
-		e = binary.AppendUvarint(e, uint64(s.token-last))
-		e.number(int(s.chain))
-		e.number(int(s.from))
-		e.number(int(s.to))
-		last = s.token
-	}
-	return e
+	return r.index.encode(e)
 }
 
 // encoder is the text of a register so far.

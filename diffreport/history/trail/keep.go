@@ -9,10 +9,10 @@ import (
 )
 
 // registerFile is the name of a kept register. Another form has another name.
-const registerFile = "history-1"
+const registerFile = "history-2"
 
 // registerHead begins the file, so that people who find it know what it is.
-const registerHead = "homerun: where labels stand in the history; made anew when it is removed\n1\n"
+const registerHead = "homerun: where labels stand in the history; made anew when it is removed\n2\n"
 
 // mostKept bounds a kept register, in bytes.
 const mostKept = 512 << 20

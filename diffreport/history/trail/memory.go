@@ -1,7 +1,6 @@
 package trail
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
@@ -75,12 +74,15 @@ func (t *Trail) load(ids []string) (map[string]string, error) {
 		}
 	}
 	slices.Sort(missing)
-	for blob, err := range t.Repo.Blobs(t.ctx, slices.Compact(missing)) {
-		if err != nil && !errors.Is(err, vcs.ErrTooLarge) {
-			return nil, fmt.Errorf("reading the history: %w", err)
-		}
-		texts[blob.ID] = string(blob.Data)
-		t.texts.put(blob.ID, texts[blob.ID], len(blob.Data)+1)
+	missing = slices.Compact(missing)
+	err := t.Repo.Pour(t.ctx, missing, func(i int, data []byte) error {
+		id, text := missing[i], string(data)
+		texts[id] = text
+		t.texts.put(id, text, len(text)+1)
+		return nil
+	})
+	if err != nil {
+		return nil, fmt.Errorf("reading the history: %w", err)
 	}
 	return texts, nil
 }

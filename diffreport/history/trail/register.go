@@ -1,32 +1,28 @@
 package trail
 
-import (
-	"cmp"
-	"sort"
-
-	"homerun/schema/vcs"
-)
+import "homerun/schema/vcs"
 
 // register is what is remembered of a history: its commits with the files of
 // records that they changed, and which tokens stand in which version of a file.
 type register struct {
-	paths  []string
-	blobs  []version
-	chains [][]int32
-	steps  map[string]*step
-	// spans are sorted. They say where in a chain of versions a token stands.
-	spans []span
-	// fresh is how many spans there were when everything was read at once.
+	paths []string
+	blobs []version
+	steps map[string]*step
+	index
+	// fresh is how many events there were when everything was read at once.
 	fresh int
 
 	pathNo, blobNo map[string]int32
 }
 
-// version is one content of a file. Versions that grew out of each other are
-// neighbours in a chain, where at is its place.
+// version is one content of a file. It is told by another, its base, and by how
+// often the tokens stand in it more or less often than there; none is the base of
+// one that is told by itself.
 type version struct {
-	id        string
-	chain, at int32
+	id   string
+	base int32
+	// like is an earlier version of the file, none where nothing came before.
+	like int32
 	// mark is equal where the lines are that can name a plant; 0 is not known.
 	mark uint64
 }
@@ -43,17 +39,6 @@ type step struct {
 type delta struct{ parent, path, before, after int32 }
 
 const none = -1
-
-// span says that a token stands in the versions from one place of a chain to
-// another, both included.
-type span struct {
-	token           token
-	chain, from, to int32
-}
-
-func compareSpans(a, b span) int {
-	return cmp.Or(cmp.Compare(a.token, b.token), cmp.Compare(a.chain, b.chain), cmp.Compare(a.from, b.from), cmp.Compare(a.to, b.to))
-}
 
 func newRegister() *register {
 	return &register{steps: make(map[string]*step), pathNo: make(map[string]int32), blobNo: make(map[string]int32)}
@@ -74,26 +59,9 @@ func (r *register) path(name string) int32 {
 	return number(r.pathNo, name, func() { r.paths = append(r.paths, name) })
 }
 
-// blob numbers a version; one that is new has no chain yet.
+// blob numbers a version.
 func (r *register) blob(id string) int32 {
-	return number(r.blobNo, id, func() { r.blobs = append(r.blobs, version{id: id, chain: none}) })
-}
-
-// holding is the set of versions in which one of some tokens may stand.
-func (r *register) holding(wanted ...token) set {
-	found := newSet(len(r.blobs))
-	for _, t := range append(wanted, odd) {
-		first := sort.Search(len(r.spans), func(i int) bool { return r.spans[i].token >= t })
-		for _, s := range r.spans[first:] {
-			if s.token != t {
-				break
-			}
-			for _, b := range r.chains[s.chain][s.from : s.to+1] {
-				found.add(b)
-			}
-		}
-	}
-	return found
+	return number(r.blobNo, id, func() { r.blobs = append(r.blobs, version{id: id, base: none, like: none}) })
 }
 
 // all is the set of every version.
@@ -133,60 +101,30 @@ func (r *register) take(c *vcs.Commit) {
 	r.link(s)
 }
 
-// link puts the versions that a commit brought into chains. A file that came
-// where another went is taken for the same one, moved.
+// link says of the versions that a commit brought what they are like. A file that
+// came where another went is taken for the same one, moved.
 func (r *register) link(s *step) {
 	var gone []int32
 	for _, d := range s.deltas {
 		if d.after == none && d.before != none {
-			gone = append(gone, r.blobs[d.before].chain)
+			gone = append(gone, d.before)
 		}
 	}
 	for _, d := range s.deltas {
-		r.chain(d.before, none)
-		if d.after == none || r.blobs[d.after].chain != none {
-			continue
-		}
-		onto := int32(none)
 		switch {
+		case d.after == none:
 		case d.before != none:
-			onto = r.blobs[d.before].chain
+			r.alike(d.after, d.before)
 		case len(gone) > 0:
-			onto, gone = gone[0], gone[1:]
+			r.alike(d.after, gone[0])
+			gone = gone[1:]
 		}
-		r.chain(d.after, onto)
 	}
 }
 
-// chain puts a version at the end of a chain, of a new one where there is none
-// or where that was closed.
-func (r *register) chain(b, onto int32) {
-	if b == none || r.blobs[b].chain != none {
-		return
+// alike keeps to the order of the versions, so that none is told by itself.
+func (r *register) alike(b, to int32) {
+	if to < b && r.blobs[b].like == none {
+		r.blobs[b].like = to
 	}
-	if onto == none {
-		onto = int32(len(r.chains))
-		r.chains = append(r.chains, nil)
-	}
-	r.blobs[b].chain, r.blobs[b].at = onto, int32(len(r.chains[onto]))
-	r.chains[onto] = append(r.chains[onto], b)
-}
-
-// joined merges two sorted lists of spans; what follows each other becomes one.
-func joined(a, b []span) []span {
-	all := make([]span, 0, len(a)+len(b))
-	for len(a) > 0 || len(b) > 0 {
-		next := &a
-		if len(a) == 0 || len(b) > 0 && compareSpans(b[0], a[0]) < 0 {
-			next = &b
-		}
-		s := (*next)[0]
-		*next = (*next)[1:]
-		if n := len(all) - 1; n >= 0 && all[n].token == s.token && all[n].chain == s.chain && all[n].to+1 == s.from {
-			all[n].to = s.to
-			continue
-		}
-		all = append(all, s)
-	}
-	return all
 }

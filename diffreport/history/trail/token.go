@@ -9,12 +9,12 @@ import (
 
 // A token stands for a text in quotes. Different texts may share one, so a token
 // says where to look and never that something is there.
-type token uint64
+type token uint32
 
 // The sorts of token of one text: that it stands in quotes, and that it does so
 // before a brace on its line, as a label does where its record begins.
 const (
-	mention token = 1 << 63
+	mention token = 1 << 31
 	defines token = 0
 )
 
@@ -33,7 +33,7 @@ func tokenOf(label []byte) token {
 	for _, b := range label {
 		h = (h ^ uint64(b)) * 1099511628211
 	}
-	return token(h|2) &^ mention
+	return token(h^h>>32|2) &^ mention
 }
 
 // digits says whether a text is a port's number or a row of ports.

@@ -48,7 +48,7 @@ func Open(ctx context.Context, o Options) (*Trail, error) {
 		return nil, err
 	}
 	t := &Trail{Options: o, ctx: ctx, order: order, labels: make(map[subject]*followed), memory: newMemory(), register: load(o.Folder)}
-	if len(t.spans) > 2*t.fresh {
+	if t.index.size() > 2*t.fresh {
 		t.register = newRegister() // read piece by piece it has grown too long
 	}
 	if err := t.gather(ctx, order); err != nil {
