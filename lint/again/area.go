@@ -76,8 +76,8 @@ func (a *area) firsts(p *piece) {
 // lies in it: that is judged with all of it anyway.
 func (a *area) onlyWays(label string) bool {
 	pathway := func(p *piece) bool { return p.now.record.Kind.Name == schema.KindPathway }
-	return slices.ContainsFunc(a.bearers[label], pathway) &&
-		!slices.ContainsFunc(a.along, func(r *lint.Rule) bool { return len(a.found[spot{r.Name, label}]) > 0 })
+	along := func(rule string) bool { return !a.lies(rule) }
+	return slices.ContainsFunc(a.bearers[label], pathway) && !slices.ContainsFunc(a.noted[label], along)
 }
 
 // label takes what a label can touch that comes, goes, or has another bearer: what
@@ -139,11 +139,8 @@ func (a *area) bundle(p *piece) {
 		}
 		return
 	}
-	if a.noted[p.now.record.Label] == 0 {
-		return
-	}
-	for _, r := range a.along {
-		for _, f := range a.found[spot{r.Name, p.now.record.Label}] {
+	for _, rule := range a.noted[p.now.record.Label] {
+		for _, f := range a.found[spot{rule, p.now.record.Label}] {
 			for _, n := range f.Related {
 				for _, q := range a.bearers[n.Label] {
 					if q.top == p {

@@ -130,7 +130,7 @@ func (s *Standing) notedBy(p *piece) bool {
 
 // headNoted says whether anything was found about the plant record.
 func (s *Standing) headNoted() bool {
-	return slices.ContainsFunc(s.heads, func(h *piece) bool { return s.noted[h.now.record.Label] > 0 })
+	return slices.ContainsFunc(s.heads, func(h *piece) bool { return len(s.noted[h.now.record.Label]) > 0 })
 }
 
 // notes are the labels about which anything was found, among those that a piece
@@ -163,7 +163,7 @@ func (s *Standing) lead(p *piece, enter func(*piece) bool, told func(label strin
 		return false
 	}
 	for _, at := range p.refs {
-		if s.noted[at.label] > 0 && !told(at.label) {
+		if len(s.noted[at.label]) > 0 && !told(at.label) {
 			return false
 		}
 		for _, q := range s.bearers[at.label] {

@@ -86,7 +86,9 @@ func (s *Standing) remember(w *work) error {
 		if n < 0 {
 			return fmt.Errorf("rule %s: a finding is gone that never came: %s", f.Rule, f.Message)
 		}
-		s.noted[f.Record]--
+		if s.noted[f.Record] = without(s.noted[f.Record], f.Rule); len(s.noted[f.Record]) == 0 {
+			delete(s.noted, f.Record)
+		}
 		if list = slices.Delete(list, n, n+1); len(list) > 0 {
 			s.found[at] = list
 		} else {
@@ -95,7 +97,7 @@ func (s *Standing) remember(w *work) error {
 	}
 	for i := range w.come {
 		at := spotOf(&w.come[i])
-		s.noted[at.record]++
+		s.noted[at.record] = append(s.noted[at.record], at.rule)
 		s.found[at] = append(s.found[at], carried(&w.come[i]))
 	}
 	return nil

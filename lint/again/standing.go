@@ -53,8 +53,8 @@ type Standing struct {
 	// those about waivers and policies.
 	found    map[spot][]lint.Finding
 	reviewed []lint.Finding
-	// noted counts the findings about each label.
-	noted map[string]int
+	// noted are the rules of the findings about each label, once for each finding.
+	noted map[string][]string
 	// held are the waivers as they held on that day, nil without any.
 	held *lint.Leave
 	// paths are the files by the keys of their names, likePaths counts the keys
@@ -81,7 +81,7 @@ type waker struct {
 func New(o Options) *Standing {
 	s := &Standing{
 		options: o, files: make(map[string]*standingFile), bearers: make(map[string][]*piece), namers: make(map[string][]*piece),
-		ports: make(map[port][]*piece), wide: make(map[string][]*piece), kin: make(map[string][]string), lying: make(map[string]map[sort][]*piece), paths: make(map[string]int), noted: make(map[string]int), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
+		ports: make(map[port][]*piece), wide: make(map[string][]*piece), kin: make(map[string][]string), lying: make(map[string]map[sort][]*piece), paths: make(map[string]int), noted: make(map[string][]string), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
 	}
 	for _, r := range o.Rules {
 		switch {
@@ -134,6 +134,11 @@ func (s *Standing) Files() []string {
 	}
 	slices.Sort(paths)
 	return paths
+}
+
+// lies says whether a rule goes by what lies in a pathway.
+func (s *Standing) lies(rule string) bool {
+	return slices.ContainsFunc(s.within, func(r *lint.Rule) bool { return r.Name == rule })
 }
 
 // enter adds a piece to the indices, leave takes it out.

@@ -257,10 +257,7 @@ func (w *work) plain(laid map[*piece]bool, is []lint.Finding, about map[string]b
 	}
 	for p := range laid {
 		r := w.Standing.in(before, p).record
-		if r == nil || about[r.Label] || w.noted[r.Label] == 0 {
-			continue
-		}
-		if slices.ContainsFunc(w.within, func(rule *lint.Rule) bool { return len(w.found[spot{rule.Name, r.Label}]) > 0 }) {
+		if r != nil && !about[r.Label] && slices.ContainsFunc(w.noted[r.Label], w.lies) {
 			return false
 		}
 	}
@@ -282,7 +279,7 @@ func (w *work) open() []string {
 		for i := range list {
 			f := &list[i]
 			reach := lint.Along
-			if slices.ContainsFunc(w.within, func(r *lint.Rule) bool { return r.Name == f.Rule }) {
+			if w.lies(f.Rule) {
 				reach = lint.Within
 			}
 			if w.stirsNow(f.Record) || w.is.complete(reach, f.Kind, f.Record) {
@@ -305,10 +302,10 @@ func (w *work) unseen() []string {
 	var labels []string
 	for p := range w.in {
 		r := w.Standing.in(before, p).record
-		if len(p.inner) == 0 || r == nil || w.noted[r.Label] == 0 || !slices.ContainsFunc(p.inner, func(in *piece) bool { return !w.in[in] }) {
+		if len(p.inner) == 0 || r == nil || len(w.noted[r.Label]) == 0 || !slices.ContainsFunc(p.inner, func(in *piece) bool { return !w.in[in] }) {
 			continue
 		}
-		if slices.ContainsFunc(w.along, func(rule *lint.Rule) bool { return w.hides(spot{rule.Name, r.Label}) }) {
+		if slices.ContainsFunc(w.noted[r.Label], func(rule string) bool { return w.hides(spot{rule, r.Label}) }) {
 			labels = append(labels, r.Label)
 		}
 	}
