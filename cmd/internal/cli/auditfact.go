@@ -118,8 +118,8 @@ func (f *auditFact) keepWaivers(list []audit.Waiver) {
 	})
 }
 
-// tell fills in what the audit takes, and what is remembered of the commit.
-func (f *auditFact) tell(now *auditState, step *audit.Step) (err error) {
+// tell fills in what the audit takes.
+func (f *auditFact) tell(step *audit.Step) (err error) {
 	step.Gone, step.Come, step.Against = each(f.Gone, toldFinding), each(f.Come, toldFinding), each(f.Against, toldFinding)
 	step.Deeds, step.Unread, step.HasWaivers = each(f.Deeds, toldDeed), f.Unread, true
 	if f.Compared {
@@ -131,14 +131,6 @@ func (f *auditFact) tell(now *auditState, step *audit.Step) (err error) {
 			return err
 		}
 		step.Waivers = append(step.Waivers, told)
-	}
-	now.there = f.There
-	for _, text := range f.Expiries {
-		last, err := dateOf(text)
-		if err != nil {
-			return err
-		}
-		now.expiries = append(now.expiries, last)
 	}
 	return nil
 }

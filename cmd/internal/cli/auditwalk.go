@@ -35,6 +35,8 @@ type auditWalk struct {
 	// change are the rules that judge a change, known the names of all rules.
 	change []*lint.Rule
 	known  []string
+	// dues are the commits that were judged and not yet told to the audit.
+	dues []*auditDue
 	// editions are what the plant stated on the line of first parents.
 	editions []audit.Edition
 }
@@ -63,17 +65,20 @@ func (w *auditWalk) walk(ctx context.Context, period *auditPeriod, into *audit.A
 	defer w.yard.close()
 	defer w.kept.write()
 	for _, c := range period.before {
-		if err := w.take(ctx, c, into, earlierCommit); err != nil {
+		if err := w.take(ctx, c, earlierCommit); err != nil {
 			return err
 		}
 	}
 	for i, c := range slices.Backward(period.commits) {
 		w.app.progress.count("auditing the history, commit", len(period.commits)-i, len(period.commits))
-		if err := w.take(ctx, c, into, periodCommit); err != nil {
+		if err := w.take(ctx, c, periodCommit); err != nil {
+			return err
+		}
+		if err := w.tell(into, mostDue); err != nil {
 			return err
 		}
 	}
-	return nil
+	return w.tell(into, 0)
 }
 
 // count finds the line of first parents, and how often each commit is asked for.
@@ -99,9 +104,10 @@ const (
 	earlierCommit
 )
 
-func (w *auditWalk) take(ctx context.Context, c vcs.Commit, into *audit.Audit, role commitRole) error {
+// take judges a commit. What it did is told to the audit later.
+func (w *auditWalk) take(ctx context.Context, c vcs.Commit, role commitRole) error {
 	before := role == earlierCommit
-	step := audit.Step{
+	step := &audit.Step{
 		Revision: revisionOf(c),
 		Day:      unit.DateOf(c.Committer.When), Before: before, Main: w.main[c.ID], Merge: len(c.Parents) > 1, Root: len(c.Parents) == 0,
 		Tags: w.tags[c.ID], Records: touchesRecords(c),
@@ -112,16 +118,17 @@ func (w *auditWalk) take(ctx context.Context, c vcs.Commit, into *audit.Audit, r
 		c.Parents, c.Changed = nil, nil
 	}
 	step.Parents = c.Parents
-	now, err := w.state(ctx, c, &step)
+	due := &auditDue{commit: c, step: step}
+	w.dues = append(w.dues, due)
+	now, err := w.state(ctx, due)
 	if err != nil {
 		return err
 	}
 	w.held[c.ID] = now
-	into.Take(&step)
 	for _, p := range c.Parents {
 		if w.left[p]--; w.left[p] == 0 {
 			delete(w.held, p)
-			into.Forget(p)
+			due.forget = append(due.forget, p)
 		}
 	}
 	if len(w.held) == 1 {
@@ -134,8 +141,9 @@ func touchesRecords(c vcs.Commit) bool {
 	return slices.ContainsFunc(c.Changed, func(d vcs.Delta) bool { return schema.IsRecords(d.Path) })
 }
 
-// state judges one commit and tells what it did.
-func (w *auditWalk) state(ctx context.Context, c vcs.Commit, step *audit.Step) (*auditState, error) {
+// state judges one commit, and leaves to be compared what it did.
+func (w *auditWalk) state(ctx context.Context, due *auditDue) (*auditState, error) {
+	c, step := due.commit, due.step
 	var parents []*auditState
 	for _, id := range c.Parents {
 		parents = append(parents, w.held[id])
@@ -146,18 +154,27 @@ func (w *auditWalk) state(ctx context.Context, c vcs.Commit, step *audit.Step) (
 		return now, nil
 	}
 	key := keptKey(c.ID, roleOf(step))
-	fact, kept := w.kept.get(key)
-	if !kept {
-		var err error
-		if fact, err = w.fact(ctx, parents, now, step); err != nil {
+	var kept bool
+	if due.fact, kept = w.kept.get(key); !kept {
+		due.key = key
+		if err := w.fact(ctx, parents, now, due); err != nil {
 			return nil, err
 		}
-		w.kept.put(key, fact)
 	}
-	if fact.Stated {
-		w.edition(c, fact)
+	return now, now.learn(due.fact)
+}
+
+// learn notes what the children of a commit ask for.
+func (s *auditState) learn(f *auditFact) error {
+	s.there = f.There
+	for _, text := range f.Expiries {
+		last, err := dateOf(text)
+		if err != nil {
+			return err
+		}
+		s.expiries = append(s.expiries, last)
 	}
-	return now, fact.tell(now, step)
+	return nil
 }
 
 func roleOf(step *audit.Step) commitRole {
@@ -167,11 +184,11 @@ func roleOf(step *audit.Step) commitRole {
 	return periodCommit
 }
 
-// fact judges the records of a commit.
-func (w *auditWalk) fact(ctx context.Context, parents []*auditState, now *auditState, step *audit.Step) (*auditFact, error) {
+// fact judges the records of a commit, and begins to compare them with its parents'.
+func (w *auditWalk) fact(ctx context.Context, parents []*auditState, now *auditState, due *auditDue) error {
 	all, err := w.steps(ctx, parents, now)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	first := all[0]
 	f := &auditFact{There: w.yard.standing.Any(), Gone: each(auditFindings(first.Gone), keptFinding), Come: each(auditFindings(first.Come), keptFinding)}
@@ -179,7 +196,9 @@ func (w *auditWalk) fact(ctx context.Context, parents []*auditState, now *auditS
 		w.yard.tell(f)
 		f.statedBy(first.Head.Entry.Record)
 	}
-	return f, w.compare(parents, now.day, f, all, step)
+	due.fact = f
+	due.compare(func() error { return w.compare(parents, now.day, f, all, due.step) })
+	return nil
 }
 
 // steps goes to the commit from each of its parents, from the first one last, and
@@ -220,7 +239,7 @@ func (s *auditState) lapses(day unit.Date) bool {
 	return slices.ContainsFunc(s.expiries, func(last unit.Date) bool { return last.Before(day) != last.Before(s.day) })
 }
 
-// compare tells what the commit did that none of its parents had.
+// compare tells what a commit did that none of its parents had.
 func (w *auditWalk) compare(parents []*auditState, day unit.Date, f *auditFact, steps []*again.Step, step *audit.Step) error {
 	if len(parents) == 0 {
 		if !step.Before {
