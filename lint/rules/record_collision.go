@@ -33,13 +33,11 @@ func labelCollision(p *lint.Pass) {
 		f.Related = []schema.Note{note(other.Place(), "the other one")}
 		p.Report(c.fill(f, "label"))
 	}
-	files := newCollisions()
-	all := make(map[string]bool)
-	for _, path := range recordPaths(p.Plant) {
-		all[path] = true
+	files, paths := newCollisions(), recordPaths(p.Plant)
+	for _, path := range paths.list {
 		files.add(path)
 	}
-	for _, c := range files.found(func(path string) bool { return all[path] }) {
+	for _, c := range files.found(paths.has) {
 		f := lint.Finding{Record: c.second, At: schema.Location{Path: c.second, Line: 1, Column: 1, EndLine: 1, EndColumn: 1}}
 		f.Related = []schema.Note{{At: schema.Location{Path: c.first, Line: 1, Column: 1, EndLine: 1, EndColumn: 1}, Message: "the other one"}}
 		p.Report(c.fill(f, "file"))
@@ -92,6 +90,9 @@ func foldings(name string) []string {
 }
 
 func fold(names []string, folded func(string) string, how string, exists func(string) bool) []collision {
+	if len(names) == 0 {
+		return nil
+	}
 	var found []collision
 	first := make(map[string]string, len(names))
 	for _, name := range names {
@@ -123,21 +124,49 @@ var lookalikes = strings.NewReplacer("O", "0", "I", "1", "l", "1")
 
 func asDigits(name string) string { return lookalikes.Replace(name) }
 
-// recordPaths are the files of the plant that hold records, each once, in the
-// order of kinds and records.
-func recordPaths(p *plant.Plant) []string {
-	var paths []string
-	seen := make(map[string]bool)
+// A pathList is paths in order, each once.
+type pathList struct {
+	list []string
+	// seen is made for long lists: short ones are looked through.
+	seen map[string]bool
+}
+
+const fewPaths = 16
+
+func (l *pathList) has(path string) bool {
+	if l.seen == nil {
+		return slices.Contains(l.list, path)
+	}
+	return l.seen[path]
+}
+
+func (l *pathList) add(path string) {
+	if l.has(path) {
+		return
+	}
+	l.list = append(l.list, path)
+	switch {
+	case l.seen != nil:
+		l.seen[path] = true
+	case len(l.list) > fewPaths:
+		l.seen = make(map[string]bool)
+		for _, p := range l.list {
+			l.seen[p] = true
+		}
+	}
+}
+
+// recordPaths are the files of the plant that hold records, in the order of kinds and
+// records.
+func recordPaths(p *plant.Plant) *pathList {
+	var paths pathList
 	last := ""
 	add := func(e schema.Entry) {
 		if e.Record == nil || e.Path == last {
 			return
 		}
 		last = e.Path
-		if !seen[e.Path] {
-			seen[e.Path] = true
-			paths = append(paths, e.Path)
-		}
+		paths.add(e.Path)
 	}
 	add(p.Entry)
 	each(p.Spaces, add)
@@ -151,10 +180,12 @@ func recordPaths(p *plant.Plant) []string {
 	each(p.Runs, add)
 	each(p.Cords, add)
 	each(p.Tests, add)
-	for _, e := range slices.Concat(p.Policies, p.Waivers) {
-		add(e)
+	for _, list := range [][]schema.Entry{p.Policies, p.Waivers} {
+		for _, e := range list {
+			add(e)
+		}
 	}
-	return paths
+	return &paths
 }
 
 func each[T plant.Item](items []T, add func(schema.Entry)) {

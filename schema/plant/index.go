@@ -2,6 +2,7 @@ package plant
 
 import (
 	"hash/maphash"
+	"slices"
 	"sync"
 )
 
@@ -90,33 +91,27 @@ func (x *index) labels(kind string) []string {
 }
 
 func (x *index) group() {
-	var counts []int
-	places := make([]uint8, len(x.items))
-	for i, it := range x.items {
-		at := x.groupOf(it.Record().Kind.Name)
-		if at == len(counts) {
-			counts = append(counts, 0)
+	kinds, counts := make([]string, 0, usualKinds), make([]int, 0, usualKinds)
+	for _, it := range x.items {
+		kind := it.Record().Kind.Name
+		at := slices.Index(kinds, kind)
+		if at < 0 {
+			at = len(kinds)
+			kinds, counts = append(kinds, kind), append(counts, 0)
 		}
 		counts[at]++
-		places[i] = uint8(at)
 	}
+	x.groups = make([]group, len(kinds))
 	all := make([]string, len(x.items))
 	for at, n := range counts {
-		x.groups[at].labels, all = all[:0:n], all[n:]
+		x.groups[at], all = group{kinds[at], all[:0:n]}, all[n:]
 	}
-	for i, it := range x.items {
-		g := &x.groups[places[i]]
-		g.labels = append(g.labels, it.Record().Label)
+	for _, it := range x.items {
+		r := it.Record()
+		g := &x.groups[slices.Index(kinds, r.Kind.Name)]
+		g.labels = append(g.labels, r.Label)
 	}
 }
 
-// groupOf is where the group of a kind is, or is to be. There are few kinds.
-func (x *index) groupOf(kind string) int {
-	for i := range x.groups {
-		if x.groups[i].kind == kind {
-			return i
-		}
-	}
-	x.groups = append(x.groups, group{kind: kind})
-	return len(x.groups) - 1
-}
+// usualKinds is more than there are kinds with a label of their own.
+const usualKinds = 24
