@@ -29,17 +29,20 @@ func (r *Repo) Pour(ctx context.Context, ids []string, take func(i int, data []b
 	return r.pour(ctx, ids[done:], func(i int, data []byte) error { return take(done+i, data) })
 }
 
-// pourQuick reads in this process as many contents as it can, one after another.
+// pourQuick reads in this process as many contents as it can, one after another. It has a hand of its own: who takes a
+// content may wait for somebody who reads another one.
 func (r *Repo) pourQuick(ctx context.Context, ids []string, take func(i int, data []byte) error) (int, error) {
-	if r.open() == nil {
+	store := r.open()
+	if store == nil {
 		return 0, nil
 	}
+	h := store.hand()
 	for i, id := range ids {
 		if ctx.Err() != nil {
 			return i, fmt.Errorf("reading: %w", context.Cause(ctx))
 		}
 		var taken error
-		if err := r.quick.Load().blob(id, func(data []byte) { taken = take(i, data) }); err != nil {
+		if err := h.blob(id, func(data []byte) { taken = take(i, data) }); err != nil {
 			return i, nil //nolint:nilerr // git knows better
 		}
 		if taken != nil {

@@ -46,19 +46,23 @@ func idOf(text string) (objectID, error) {
 	return id, err
 }
 
-// blob hands over the content of a file, which is good until take returns. What take says is returned as it is.
+// blob hands over the content of a file, which is good until take returns.
 func (q *quick) blob(id string, take func(data []byte)) error {
+	q.mu.Lock()
+	defer q.mu.Unlock()
+	return q.hand.blob(id, take)
+}
+
+func (h *hand) blob(id string, take func(data []byte)) error {
 	name, err := idOf(id)
 	if err != nil {
 		return err
 	}
-	q.mu.Lock()
-	defer q.mu.Unlock()
 	return guard(func() error {
-		o, err := q.hand.read(name, kindBlob)
+		o, err := h.read(name, kindBlob)
 		if err == nil {
 			take(o.data)
-			q.hand.letGo(o)
+			h.letGo(o)
 		}
 		return err
 	})

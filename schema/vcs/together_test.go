@@ -37,3 +37,33 @@ func TestTogether(t *testing.T) {
 		group.Wait()
 	}
 }
+
+// TestPourWhileOthersRead takes contents while the same repository is asked for others, by the taker and by somebody
+// for whom the taker waits.
+func TestPourWhileOthersRead(t *testing.T) {
+	t.Parallel()
+	r := plant(t)
+	id, head := r.ask("rev-parse", "HEAD:plant.hcl"), r.ask("rev-parse", "HEAD")
+	want := r.git("cat-file", "blob", id)
+	for _, reader := range []vcs.Reader{vcs.ReaderAuto, vcs.ReaderGoGit, vcs.ReaderGit} {
+		opened := r.open(reader)
+		err := opened.Pour(t.Context(), []string{id, id}, func(_ int, data []byte) error {
+			done := make(chan error)
+			go func() {
+				_, err := opened.Tree(t.Context(), head)
+				done <- err
+			}()
+			if err := <-done; err != nil {
+				return err
+			}
+			other, err := opened.Blob(t.Context(), id)
+			if string(other) != want || string(data) != want {
+				t.Errorf("%v: got %q and %q, want %q", reader, data, other, want)
+			}
+			return err
+		})
+		if err != nil {
+			t.Errorf("%v: %v", reader, err)
+		}
+	}
+}
