@@ -1,6 +1,8 @@
 package schema
 
 import (
+	"slices"
+
 	"homerun/schema/block"
 )
 
@@ -52,9 +54,22 @@ func (r *Record) Own(name string) *Value {
 	return nil
 }
 
-// Blocks returns the inner records of one kind.
+// Blocks returns the inner records of one kind. The list must not be changed: where
+// there are no others, as in most bundles, it is that of all inner records.
 func (r *Record) Blocks(kind string) []*Record {
-	var found []*Record
+	n := 0
+	for _, in := range r.Inner {
+		if in.Kind.Name == kind {
+			n++
+		}
+	}
+	switch n {
+	case 0:
+		return nil
+	case len(r.Inner):
+		return slices.Clip(r.Inner)
+	}
+	found := make([]*Record, 0, n)
 	for _, in := range r.Inner {
 		if in.Kind.Name == kind {
 			found = append(found, in)
