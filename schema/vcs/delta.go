@@ -42,13 +42,30 @@ func patch(into, base, delta []byte, parts []taken) ([]byte, []taken, error) {
 			return into, parts, errDelta
 		}
 		delta = rest
-		parts = append(parts, taken{from: from, size: size, start: len(into) - first})
+		parts = note(parts, taken{from: from, size: size, start: len(into) - first})
 		into = append(into, base[from:from+size]...)
 	}
 	if len(into)-first != is {
 		return into, parts, errDelta
 	}
 	return into, parts, nil
+}
+
+// leastTaken is how many bytes are worth to be noted as taken: fewer are often but the same words elsewhere.
+const leastTaken = 32
+
+// note adds what was taken, to the last part where it goes on with it.
+func note(parts []taken, p taken) []taken {
+	if n := len(parts) - 1; n >= 0 {
+		if last := &parts[n]; last.from+last.size == p.from && last.start+last.size == p.start {
+			last.size += p.size
+			return parts
+		}
+	}
+	if p.size < leastTaken {
+		return parts
+	}
+	return append(parts, p)
 }
 
 // mostTaken is how many parts are weighed against each other.

@@ -7,10 +7,8 @@ import (
 
 // Tree lists all files of a commit, sorted by the bytes of their paths. Folders are not listed, submodules are.
 func (r *Repo) Tree(ctx context.Context, commitID string) ([]Entry, error) {
-	if q := r.quick.Load(); q != nil {
-		if entries, err := q.tree(ctx, commitID); err == nil {
-			return entries, nil
-		}
+	if entries, err := r.quickly().tree(ctx, commitID); err == nil {
+		return entries, nil
 	}
 	return r.reader.tree(ctx, commitID)
 }
@@ -24,11 +22,8 @@ func (r *Repo) Index(ctx context.Context) ([]Entry, error) {
 // Blob reads one file content. Errors: ErrMissingObject, ErrNotBlob, and ErrTooLarge above MaxBlob, in which case
 // nothing of it was read.
 func (r *Repo) Blob(ctx context.Context, id string) ([]byte, error) {
-	if q := r.quick.Load(); q != nil {
-		var data []byte
-		if q.blob(id, func(text []byte) { data = append([]byte{}, text...) }) == nil {
-			return data, nil
-		}
+	if data, err := r.quickly().blob(id); err == nil {
+		return data, nil
 	}
 	return r.reader.blob(ctx, id)
 }

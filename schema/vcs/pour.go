@@ -29,21 +29,21 @@ func (r *Repo) Pour(ctx context.Context, ids []string, take func(i int, data []b
 	return r.pour(ctx, ids[done:], func(i int, data []byte) error { return take(done+i, data) })
 }
 
-// pourQuick reads in this process as many contents as it can, one after another. It has a hand of its own: who takes a
-// content may wait for somebody who reads another one.
+// pourQuick reads in this process as many contents as it can, one after another. Nobody else waits for its hand: who
+// takes a content may wait for somebody who reads another one.
 func (r *Repo) pourQuick(ctx context.Context, ids []string, take func(i int, data []byte) error) (int, error) {
-	store := r.open()
-	if store == nil {
+	if r.open() == nil {
 		return 0, nil
 	}
-	h := store.hand()
+	h := r.quickly().borrow()
+	defer r.quickly().giveBack(h)
 	for i, id := range ids {
 		if ctx.Err() != nil {
 			return i, fmt.Errorf("reading: %w", context.Cause(ctx))
 		}
 		var taken error
-		if err := h.blob(id, func(data []byte) { taken = take(i, data) }); err != nil {
-			return i, nil //nolint:nilerr // git knows better
+		if err := h.tell(id, kindBlob, func(data []byte) { taken = take(i, data) }); err != nil {
+			return i, nil // git knows better
 		}
 		if taken != nil {
 			return i, taken

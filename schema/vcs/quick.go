@@ -12,8 +12,15 @@ import (
 type quick struct {
 	store *store
 	mu    sync.Mutex
-	hand  *hand
+	idle  []*hand
 }
+
+// mostIdle is how many hands are kept that nobody uses.
+const mostIdle = 2
+
+// Warm reads the packs into memory, up to a bound, for whoever is going to read much of a history: from then on single
+// commits, trees and files come from there too. Where packs are not to be read so, it does nothing.
+func (r *Repo) Warm() { _ = r.open() }
 
 // open opens the store of the repository, once; nil where objects are not to be read from it. In the forms where the
 // reader in this process is right, the store is: neither reads more than the object folder.
@@ -25,7 +32,7 @@ func (r *Repo) open() *store {
 		_ = guard(func() error {
 			s, err := openStore(r.place.objects)
 			if err == nil {
-				r.quick.Store(&quick{store: s, hand: s.hand()})
+				r.quick.Store(&quick{store: s})
 			}
 			return err // git is asked instead
 		})
@@ -34,6 +41,17 @@ func (r *Repo) open() *store {
 		return q.store
 	}
 	return nil
+}
+
+// quickly gives what reads from packs in memory, if they are there: else it finds nothing.
+func (r *Repo) quickly() *quick { return r.quick.Load() }
+
+// quickCommit reads a commit that is named by its whole id.
+func (r *Repo) quickCommit(ctx context.Context, id string) (Commit, error) {
+	if _, err := r.quickly().commit(id); err != nil {
+		return Commit{}, err
+	}
+	return r.commit(ctx, id)
 }
 
 // idOf reads an id of SHA-1.
@@ -46,20 +64,52 @@ func idOf(text string) (objectID, error) {
 	return id, err
 }
 
-// blob hands over the content of a file, which is good until take returns.
-func (q *quick) blob(id string, take func(data []byte)) error {
+// borrow gives a hand that nobody else uses until it is given back. No hand is waited for.
+func (q *quick) borrow() *hand {
 	q.mu.Lock()
 	defer q.mu.Unlock()
-	return q.hand.blob(id, take)
+	last := len(q.idle) - 1
+	if last < 0 {
+		return q.store.hand()
+	}
+	h := q.idle[last]
+	q.idle = q.idle[:last]
+	return h
 }
 
-func (h *hand) blob(id string, take func(data []byte)) error {
+// giveBack keeps a hand for the next: it remembers what it read.
+func (q *quick) giveBack(h *hand) {
+	q.mu.Lock()
+	defer q.mu.Unlock()
+	if len(q.idle) < mostIdle {
+		q.idle = append(q.idle, h)
+	}
+}
+
+// blob gives the content of a file.
+func (q *quick) blob(id string) ([]byte, error) { return q.copied(id, kindBlob) }
+
+// commit gives a commit as stored.
+func (q *quick) commit(id string) ([]byte, error) { return q.copied(id, kindCommit) }
+
+func (q *quick) copied(id string, kind int) (data []byte, err error) {
+	if q == nil {
+		return nil, ErrUnfit
+	}
+	h := q.borrow()
+	defer q.giveBack(h)
+	err = h.tell(id, kind, func(text []byte) { data = append([]byte{}, text...) })
+	return data, err
+}
+
+// tell hands over the content of an object, which is good until take returns.
+func (h *hand) tell(id string, kind int, take func(data []byte)) error {
 	name, err := idOf(id)
 	if err != nil {
 		return err
 	}
 	return guard(func() error {
-		o, err := h.read(name, kindBlob)
+		o, err := h.read(name, kind)
 		if err == nil {
 			take(o.data)
 			h.letGo(o)
@@ -70,19 +120,22 @@ func (h *hand) blob(id string, take func(data []byte)) error {
 
 // tree lists the files of a commit.
 func (q *quick) tree(ctx context.Context, commit string) (entries []Entry, err error) {
+	if q == nil {
+		return nil, ErrUnfit
+	}
 	name, err := idOf(commit)
 	if err != nil {
 		return nil, err
 	}
-	q.mu.Lock()
-	defer q.mu.Unlock()
+	h := q.borrow()
+	defer q.giveBack(h)
 	err = guard(func() error {
-		w := changeWalk{hand: q.hand}
+		w := changeWalk{hand: h}
 		head, bad := w.head(name)
 		if bad != nil {
 			return bad
 		}
-		l := lister{ctx: ctx, hand: q.hand}
+		l := lister{ctx: ctx, hand: h}
 		bad = l.folder(head.tree, "", 0)
 		entries = l.entries
 		return bad

@@ -21,6 +21,9 @@ func (r *Repo) Resolve(ctx context.Context, rev string) (Commit, error) {
 	if rev == "" || len(rev) > maxRevision || strings.ContainsAny(rev, "\n\x00") {
 		return Commit{}, fmt.Errorf("%.80q: %w", rev, ErrUnknownRevision)
 	}
+	if c, err := r.quickCommit(ctx, rev); err == nil {
+		return c, nil
+	}
 	id, err := r.reader.resolve(ctx, rev)
 	if when, ok := parseDate(rev, r.zone); ok && err != nil && ctx.Err() == nil {
 		id, err = r.atDate(ctx, "HEAD", rev, when)
@@ -47,7 +50,10 @@ func (r *Repo) OnDay(ctx context.Context, from, date string) (Commit, error) {
 
 // commit reads one commit by its id.
 func (r *Repo) commit(ctx context.Context, id string) (Commit, error) {
-	text, err := r.reader.commit(ctx, id)
+	text, err := r.quickly().commit(id)
+	if err != nil {
+		text, err = r.reader.commit(ctx, id)
+	}
 	if err != nil {
 		return Commit{}, err
 	}

@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strconv"
+	"sync"
 )
 
 // store reads objects of an ordinary repository from its packs and loose files, in this process and as they are
@@ -20,6 +21,34 @@ import (
 type store struct {
 	folder string
 	packs  []*pack
+
+	// wholes are contents that packs hold as they are, for all hands: the changes of many files go back to one.
+	mu      sync.Mutex
+	wholes  map[spot][]byte
+	weighty int
+}
+
+// mostWhole bounds the contents that all hands share, in bytes; leastWhole is from how many on one is worth it.
+const (
+	mostWhole  = 32 << 20
+	leastWhole = 4 << 10
+)
+
+// shared gives a content that some hand has read already, nil where none has.
+func (s *store) shared(at spot) []byte {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.wholes[at]
+}
+
+// share lets the other hands have a content.
+func (s *store) share(at spot, data []byte) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.weighty += len(data); s.wholes == nil || s.weighty > mostWhole {
+		s.wholes, s.weighty = make(map[spot][]byte), len(data)
+	}
+	s.wholes[at] = data
 }
 
 // mostPacked bounds the packs that are held in memory, in bytes. Histories beyond it are read by git.
@@ -229,8 +258,19 @@ func (h *hand) step(at spot, base *unpacked) (*unpacked, error) {
 	case s.size > MaxBlob:
 		return nil, ErrTooLarge
 	}
-	o := &unpacked{kind: s.kind, data: h.bytes(s.size), held: 1}
-	return o, h.unpack(o.data, s.deflated)
+	if s.size < leastWhole {
+		o := &unpacked{kind: s.kind, data: h.bytes(s.size), held: 1}
+		return o, h.unpack(o.data, s.deflated)
+	}
+	// What is shared is never let go for other use: one holds it who does not say so.
+	o := &unpacked{kind: s.kind, data: h.shared(at), held: 2}
+	if o.data == nil {
+		o.data = make([]byte, s.size)
+		if err = h.unpack(o.data, s.deflated); err == nil {
+			h.share(at, o.data)
+		}
+	}
+	return o, err
 }
 
 // changed carries out the change of another object.

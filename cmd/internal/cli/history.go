@@ -77,6 +77,7 @@ func (a *app) history(ctx context.Context, label string, o historyFlags) error {
 		return err
 	}
 	defer src.close()
+	src.repo.Warm()
 	commit, now, err := src.plantOf(ctx, o.at, label)
 	if err != nil {
 		return err

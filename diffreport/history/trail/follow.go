@@ -48,8 +48,11 @@ func (t *Trail) follow(s subject) (*followed, error) {
 	for i, b := range versions {
 		ids[i] = t.blobs[b].id
 	}
+	reader := schema.NewReader()
+	reader.Bound(mostFollowed)
+	files := reader.Versions()
 	err := t.Repo.Pour(t.ctx, ids, func(i int, text []byte) error {
-		if found := t.gistsIn(string(text), s, w); found != nil {
+		if found := gistsIn(files.Read(t.lineOf(versions[i]), text), &s); found != nil {
 			f.gists[versions[i]] = found
 		}
 		return nil
@@ -61,15 +64,31 @@ func (t *Trail) follow(s subject) (*followed, error) {
 	return f, nil
 }
 
-// gistsIn are those of the records of a text that are of the subject, in the order
+// mostFollowed bounds the blocks that are remembered while a subject is looked for,
+// in bytes.
+const mostFollowed = 16 << 20
+
+// lineOf names the line of versions that one belongs to, each told by the one before.
+func (t *Trail) lineOf(b int32) string {
+	for t.blobs[b].base != none {
+		b = t.blobs[b].base
+	}
+	return t.blobs[b].id
+}
+
+// gistsIn are those of the records of a file that are of the subject, in the order
 // of the text: of a label that is given twice, the first is meant.
-func (t *Trail) gistsIn(text string, s subject, w *wants) []digest {
+func gistsIn(f *schema.File, s *subject) []digest {
 	var found []digest
-	for _, e := range t.Reader.ReadPart("", text, w.has).Entries {
-		for _, r := range append([]*schema.Record{e.Record}, e.Inner...) {
-			if s.concerns(r) {
-				found = append(found, sha256.Sum256([]byte(r.Kind.Name+"\x00"+history.Gist(r))))
-			}
+	take := func(r *schema.Record) {
+		if s.concerns(r) {
+			found = append(found, sha256.Sum256([]byte(r.Kind.Name+"\x00"+history.Gist(r))))
+		}
+	}
+	for i := range f.Entries {
+		take(f.Entries[i].Record)
+		for _, r := range f.Entries[i].Inner {
+			take(r)
 		}
 	}
 	return found

@@ -132,9 +132,15 @@ func words(text []byte, take func(token)) {
 	}
 }
 
-func ascii(text []byte) bool {
-	for _, b := range text {
-		if b >= 0x80 {
+func ascii[T string | []byte](text T) bool {
+	// Eight at a time: whole histories go through here.
+	for ; len(text) >= 8; text = text[8:] {
+		if (text[0]|text[1]|text[2]|text[3]|text[4]|text[5]|text[6]|text[7])&0x80 != 0 {
+			return false
+		}
+	}
+	for i := range len(text) {
+		if text[i] >= 0x80 {
 			return false
 		}
 	}

@@ -78,7 +78,7 @@ const fewLabels = 4
 // mayHave says, for few labels, whether a block has the letters of one or could
 // spell it in another way. It is there for speed alone.
 func (w *wants) mayHave(block string) bool {
-	if len(w.labels) > fewLabels || strings.ContainsAny(block, "\\*") || !ascii([]byte(block)) {
+	if len(w.labels) > fewLabels || strings.IndexByte(block, '\\') >= 0 || strings.IndexByte(block, '*') >= 0 || !ascii(block) {
 		return true
 	}
 	for _, label := range w.labels {
