@@ -27,16 +27,28 @@ func (s *Standing) apply(p *plan) {
 		case !stood:
 			s.enterPath(c.Path)
 		}
-		f := &standingFile{file: c.File, pieces: make([]*piece, len(p.lists[i]))}
-		for n := range p.lists[i] {
-			f.pieces[n] = p.lists[i][n].piece
-			s.settle(&p.lists[i][n])
-		}
-		s.files[c.Path] = f
+		s.files[c.Path] = s.settleFile(s.files[c.Path], c.File, p.starts[i], p.lists[i])
 	}
 	for _, at := range p.stirs {
 		s.berth(at.piece)
 	}
+}
+
+// settleFile puts the pieces of a list in their places in a file; what stands before
+// and behind them stays where it was, but perhaps on another line.
+func (s *Standing) settleFile(was *standingFile, file *schema.File, start int, list []settled) *standingFile {
+	f := &standingFile{file: file, pieces: make([]*piece, len(file.Entries))}
+	if was != nil {
+		copy(f.pieces, was.pieces)
+	}
+	for i := range list {
+		f.pieces[start+i] = list[i].piece
+		s.settle(&list[i])
+	}
+	for n, p := range f.pieces {
+		p.now.line = file.Entries[n].Line
+	}
+	return f
 }
 
 func (s *Standing) remove(p *piece) {
@@ -46,7 +58,7 @@ func (s *Standing) remove(p *piece) {
 
 // settle puts a piece in its new place, and in the indices what it states now.
 func (s *Standing) settle(it *settled) {
-	if len(it.inner) > 0 || len(it.piece.inner) > 0 {
+	if !it.same && len(it.inner)+len(it.piece.inner) > 0 {
 		inner := make([]*piece, len(it.inner))
 		for i := range it.inner {
 			inner[i] = it.inner[i].piece

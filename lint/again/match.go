@@ -32,8 +32,11 @@ type stir struct {
 // A plan is what a step will do.
 type plan struct {
 	changes []Change
-	// lists are the pieces of each changed file with their new places.
-	lists [][]settled
+	// lists are the pieces of each changed file with their new places, those left out
+	// that stand at the start or the end of the file where they stood before; starts
+	// are how many those at the start are.
+	lists  [][]settled
+	starts []int
 	// gone are the pieces that will not be there any more.
 	gone  []*piece
 	stirs []stir
@@ -47,13 +50,14 @@ type settled struct {
 	to    place
 	inner []settled
 	// kept is set where the piece was there before and states the same, moved where
-	// it stands elsewhere in the order of records.
-	kept, moved bool
+	// it stands elsewhere in the order of records, same where a bundle has the same
+	// runs that it had.
+	kept, moved, same bool
 }
 
 // match finds which pieces of the files stay, and makes a plan of the step.
 func (s *Standing) match(changes []Change) *plan {
-	p := &plan{changes: changes, lists: make([][]settled, len(changes)), old: make(map[string]*schema.File, len(changes))}
+	p := &plan{changes: changes, lists: make([][]settled, len(changes)), starts: make([]int, len(changes)), old: make(map[string]*schema.File, len(changes))}
 	pool := newPool()
 	for i, c := range changes {
 		p.old[c.Path] = nil
@@ -61,8 +65,9 @@ func (s *Standing) match(changes []Change) *plan {
 		if f := s.files[c.Path]; f != nil {
 			p.old[c.Path], stood = f.file, f.pieces
 		}
-		p.lists[i] = list(c.File)
-		for _, at := range stay(stood, p.lists[i]) {
+		var left []*piece
+		p.starts[i], p.lists[i], left = stay(stood, c.File)
+		for _, at := range left {
 			pool.add(at)
 		}
 	}
@@ -110,30 +115,33 @@ func (p *plan) heirs() {
 	}
 }
 
-// list are the places of a file's records.
-func list(f *schema.File) []settled {
+// stay finds again what stands unchanged at the start and at the end of a file, which
+// is most of it: start is how many pieces stay at the start, list what does not stay
+// where it stood, with its new places, left the pieces that are to be found again.
+func stay(stood []*piece, f *schema.File) (start int, list []settled, left []*piece) {
 	if f == nil {
-		return nil
+		return 0, nil, stood
 	}
-	all := make([]settled, len(f.Entries))
-	for n, e := range f.Entries {
-		all[n].to = place{record: e.Record, path: e.Path, at: n, line: e.Line}
+	n, m := len(stood), len(f.Entries)
+	for start < min(n, m) && stood[start].now.record == f.Entries[start].Record {
+		start++
 	}
-	return all
-}
-
-// stay finds again what stands unchanged at the start and at the end of a file,
-// which is most of it, and returns what does not.
-func stay(stood []*piece, list []settled) []*piece {
-	for len(stood) > 0 && len(list) > 0 && stood[0].now.record == list[0].to.record {
-		list[0].piece = stood[0]
-		stood, list = stood[1:], list[1:]
+	for n > start && m > start && stood[n-1].now.record == f.Entries[m-1].Record {
+		n, m = n-1, m-1
 	}
-	for n, m := len(stood)-1, len(list)-1; n >= 0 && m >= 0 && stood[n].now.record == list[m].to.record; n, m = n-1, m-1 {
-		list[m].piece = stood[n]
-		stood = stood[:n]
+	end := m
+	if len(stood) != len(f.Entries) {
+		end = len(f.Entries) // what stands at the end stands elsewhere among the records
 	}
-	return stood
+	list = make([]settled, end-start)
+	for i := range list {
+		e := &f.Entries[start+i]
+		list[i].to = place{record: e.Record, path: e.Path, at: start + i, line: e.Line}
+		if start+i >= m {
+			list[i].piece = stood[n+start+i-m]
+		}
+	}
+	return start, list, stood[start:n]
 }
 
 func (p *plan) stir(at stir) { p.stirs = append(p.stirs, at) }
@@ -191,16 +199,14 @@ func (p *plan) known(it *settled) {
 // and whether it changed places with another one of the bundle.
 type innerStir struct{ stirred, differs, turned bool }
 
-// carry takes the runs of a bundle along that states what it stated: every run is the
-// same one in the same order.
+// carry takes the runs of a bundle along that moves and states what it stated: every
+// run is the same one in the same order.
 func (p *plan) carry(it *settled, list []*schema.Record) {
 	it.inner = make([]settled, len(list))
 	for i, in := range it.piece.inner {
 		r := list[i]
 		it.inner[i] = settled{piece: in, to: it.to.inside(r, i), kept: true}
-		if it.moved {
-			p.stir(stir{piece: in, before: r, after: r, named: true, moved: true})
-		}
+		p.stir(stir{piece: in, before: r, after: r, named: true, moved: true})
 	}
 }
 
@@ -211,7 +217,9 @@ func (p *plan) runs(it *settled) (all innerStir) {
 		return all
 	}
 	if it.now.record == it.to.record {
-		p.carry(it, list)
+		if it.same = !it.moved; it.moved {
+			p.carry(it, list)
+		}
 		return innerStir{stirred: it.moved}
 	}
 	left := slices.Clone(it.piece.inner)

@@ -22,8 +22,8 @@ type piece struct {
 }
 
 // A place is a record and where it stands: in which file, as the how manieth of
-// its records, on which line, and as the how manieth run of its bundle. Its record
-// is nil where the piece is not there.
+// its records, on which line, and as the how manieth run of its bundle, which alone
+// says where that stands. Its record is nil where the piece is not there.
 type place struct {
 	record *schema.Record
 	path   string
@@ -69,8 +69,11 @@ func (p *piece) outer() *piece {
 // order compares two pieces by where they stand in a view.
 func (s *Standing) order(v view) func(a, b *piece) int {
 	return func(a, b *piece) int {
-		x, y := s.in(v, a), s.in(v, b)
-		return cmp.Or(cmp.Compare(x.path, y.path), cmp.Compare(x.at, y.at), cmp.Compare(x.nth, y.nth))
+		x, y := s.in(v, a.outer()), s.in(v, b.outer())
+		if x == y {
+			return cmp.Compare(s.in(v, a).nth, s.in(v, b).nth)
+		}
+		return cmp.Or(cmp.Compare(x.path, y.path), cmp.Compare(x.at, y.at))
 	}
 }
 
