@@ -201,7 +201,8 @@ type innerStir struct{ stirred, differs, turned bool }
 
 // carry takes the runs of a bundle along that moves and states what it stated: every
 // run is the same one in the same order.
-func (p *plan) carry(it *settled, list []*schema.Record) {
+func (p *plan) carry(it *settled) {
+	list := runsIn(it.to.record)
 	it.inner = make([]settled, len(list))
 	for i, in := range it.piece.inner {
 		r := list[i]
@@ -212,34 +213,13 @@ func (p *plan) carry(it *settled, list []*schema.Record) {
 
 // runs matches the runs of a bundle, and says what stirs there.
 func (p *plan) runs(it *settled) (all innerStir) {
-	list := runsIn(it.to.record)
-	if len(list) == 0 && len(it.piece.inner) == 0 {
-		return all
-	}
 	if it.now.record == it.to.record {
 		if it.same = !it.moved; it.moved {
-			p.carry(it, list)
+			p.carry(it)
 		}
-		return innerStir{stirred: it.moved}
+		return innerStir{stirred: it.moved && len(it.inner) > 0}
 	}
-	left := slices.Clone(it.piece.inner)
-	take := func(is func(*piece) bool) *piece {
-		i := slices.IndexFunc(left, is)
-		if i < 0 {
-			return nil
-		}
-		found := left[i]
-		left = slices.Delete(left, i, i+1)
-		return found
-	}
-	it.inner = make([]settled, len(list))
-	for i, r := range list {
-		found := take(func(q *piece) bool { return q.now.record == r })
-		if found == nil {
-			found = take(func(q *piece) bool { return q.now.record.Label == r.Label })
-		}
-		it.inner[i] = settled{piece: found, to: it.to.inside(r, i)}
-	}
+	left := pair(it)
 	n := len(p.stirs)
 	last := -1
 	for i := range it.inner {
@@ -263,6 +243,30 @@ func (p *plan) runs(it *settled) (all innerStir) {
 	all.differs = len(left) > 0 || slices.ContainsFunc(p.stirs[n:], func(at stir) bool { return !at.moved })
 	all.stirred = len(p.stirs) > n || all.differs
 	return all
+}
+
+// pair finds the runs of a bundle again, and returns those that are not there any more.
+func pair(it *settled) (left []*piece) {
+	list := runsIn(it.to.record)
+	left = slices.Clone(it.piece.inner)
+	take := func(is func(*piece) bool) *piece {
+		i := slices.IndexFunc(left, is)
+		if i < 0 {
+			return nil
+		}
+		found := left[i]
+		left = slices.Delete(left, i, i+1)
+		return found
+	}
+	it.inner = make([]settled, len(list))
+	for i, r := range list {
+		found := take(func(q *piece) bool { return q.now.record == r })
+		if found == nil {
+			found = take(func(q *piece) bool { return q.now.record.Label == r.Label })
+		}
+		it.inner[i] = settled{piece: found, to: it.to.inside(r, i)}
+	}
+	return left
 }
 
 // runsIn are the runs of a bundle.
