@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"homerun/schema/vcs"
 )
 
@@ -92,6 +94,17 @@ func TestTreeIsBounded(t *testing.T) {
 			if entries, err := r.open(reader).Tree(t.Context(), id); !errors.Is(err, vcs.ErrTooLarge) {
 				t.Errorf("%s, %v: got %d files, %v, want ErrTooLarge", name, reader, len(entries), err)
 			}
+		}
+		got, err := r.open(vcs.ReaderAuto).Changes(t.Context(), []string{id})
+		if name == "wide" {
+			if !errors.Is(err, vcs.ErrTooLarge) {
+				t.Errorf("%s: got %d commits, %v, want ErrTooLarge", name, len(got), err)
+			}
+			continue
+		}
+		want, wantErr := r.open(vcs.ReaderGit).Commits(t.Context(), []string{id})
+		if diff := cmp.Diff(reduced(want), reduced(got)); diff != "" || err != nil || wantErr != nil || len(got[0].Changed) == 0 {
+			t.Errorf("%s: %v, %v, changes (-git +got):\n%s", name, wantErr, err, diff)
 		}
 	}
 }

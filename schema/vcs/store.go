@@ -146,6 +146,9 @@ const (
 // mostFree bounds how many bytes in number wait to be used again.
 const mostFree = 64
 
+// errHuge says of one object that it is left to git.
+var errHuge = errors.New("too large to be read in this process")
+
 // deepest is how many changes of changes are followed; git makes 4095 at most.
 const deepest = 4096
 
@@ -256,7 +259,7 @@ func (h *hand) step(at spot, base *unpacked) (*unpacked, error) {
 	case from != nil:
 		return h.changed(s, *from, base)
 	case s.size > MaxBlob:
-		return nil, ErrTooLarge
+		return nil, errHuge
 	}
 	if s.size < leastWhole {
 		o := &unpacked{kind: s.kind, data: h.bytes(s.size), held: 1}
@@ -290,7 +293,7 @@ func (h *hand) changed(s stored, at spot, base *unpacked) (*unpacked, error) {
 // change unpacks what a pack tells of an object as the change of another; it is good until the next.
 func (h *hand) change(s stored) ([]byte, error) {
 	if s.size > MaxBlob {
-		return nil, ErrTooLarge
+		return nil, errHuge
 	}
 	if cap(h.delta) < s.size {
 		h.delta = make([]byte, s.size+s.size/2)
