@@ -93,7 +93,7 @@ func (a *area) label(label string) {
 
 // alikes takes the labels that are taken for a label.
 func (a *area) alikes(label string) {
-	if label == "" {
+	if label == "" || len(a.bearers[label]) > 0 && a.crowded[label] == 0 {
 		return
 	}
 	for _, key := range a.alike(label) {

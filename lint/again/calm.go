@@ -29,10 +29,8 @@ type settling struct {
 // order of records.
 func (s *settling) calm(p *piece) bool {
 	r := p.now.record
-	for _, key := range s.alike(r.Label) {
-		if len(s.kin[key]) > 1 {
-			return false
-		}
+	if s.crowded[r.Label] > 0 {
+		return false
 	}
 	switch r.Kind.Name {
 	case schema.KindRun, schema.KindCord:

@@ -31,8 +31,10 @@ type Standing struct {
 	// ports are the pieces that name a port, wide those that name many ports of a label.
 	ports map[port][]*piece
 	wide  map[string][]*piece
-	// kin are the labels that share a key of lint.Rule.Alike.
-	kin map[string][]string
+	// kin are the labels that share a key of lint.Rule.Alike, crowded counts the keys
+	// of a label that others share.
+	kin     map[string][]string
+	crowded map[string]int
 	// twice counts the labels that have several bearers.
 	twice int
 	// lying are the runs in a pathway, shifts what the last step changed of that.
@@ -81,7 +83,7 @@ type waker struct {
 func New(o Options) *Standing {
 	s := &Standing{
 		options: o, files: make(map[string]*standingFile), bearers: make(map[string][]*piece), namers: make(map[string][]*piece),
-		ports: make(map[port][]*piece), wide: make(map[string][]*piece), kin: make(map[string][]string), lying: make(map[string]map[sort][]*piece), paths: make(map[string]int), noted: make(map[string][]string), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
+		ports: make(map[port][]*piece), wide: make(map[string][]*piece), kin: make(map[string][]string), crowded: make(map[string]int), lying: make(map[string]map[sort][]*piece), paths: make(map[string]int), noted: make(map[string][]string), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
 	}
 	for _, r := range o.Rules {
 		switch {
@@ -202,6 +204,7 @@ func (s *Standing) bear(label string, p *piece) {
 	switch len(s.bearers[label]) {
 	case 1:
 		for _, key := range s.alike(label) {
+			s.crowd(s.kin[key], label, 1)
 			s.kin[key] = append(s.kin[key], label)
 		}
 	case 2:
@@ -223,6 +226,23 @@ func (s *Standing) unbear(label string, p *piece) {
 		if s.kin[key] = without(s.kin[key], label); len(s.kin[key]) == 0 {
 			delete(s.kin, key)
 		}
+		s.crowd(s.kin[key], label, -1)
+	}
+}
+
+// crowd counts that a label comes to others that share a key, or leaves them.
+func (s *Standing) crowd(others []string, label string, by int) {
+	if len(others) == 0 {
+		return
+	}
+	if s.crowded[label] += by; s.crowded[label] == 0 {
+		delete(s.crowded, label)
+	}
+	if len(others) > 1 {
+		return // they share it anyway
+	}
+	if s.crowded[others[0]] += by; s.crowded[others[0]] == 0 {
+		delete(s.crowded, others[0])
 	}
 }
 
