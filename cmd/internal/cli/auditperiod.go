@@ -43,7 +43,7 @@ func (s *source) period(ctx context.Context, rng, name string) (*auditPeriod, er
 
 // list reads the commits of a period.
 func (s *source) list(ctx context.Context, p *auditPeriod) error {
-	o := vcs.LogOptions{From: p.head.ID, Changes: true}
+	o := vcs.LogOptions{From: p.head.ID}
 	if p.base.ID != "" {
 		o.Not = []string{p.base.ID}
 	}
@@ -53,6 +53,9 @@ func (s *source) list(ctx context.Context, p *auditPeriod) error {
 		}
 		p.commits = append(p.commits, c)
 	}
+	if err := s.changes(ctx, p.commits); err != nil {
+		return err
+	}
 	if len(p.commits) == 0 {
 		return &usageError{"there are no commits in " + schema.Quote(p.rng), "write BASE..HEAD with the older commit first"}
 	}
@@ -61,6 +64,22 @@ func (s *source) list(ctx context.Context, p *auditPeriod) error {
 		p.protected = none == nil && held.cover("refs/heads/"+p.branch)
 	}
 	return s.outside(ctx, p)
+}
+
+// changes fills in what commits changed.
+func (s *source) changes(ctx context.Context, commits []vcs.Commit) error {
+	ids := make([]string, len(commits))
+	for i := range commits {
+		ids[i] = commits[i].ID
+	}
+	changed, err := s.repo.Changes(ctx, ids)
+	if err != nil {
+		return err
+	}
+	for i := range commits {
+		commits[i].Changed = changed[i].Changed
+	}
+	return nil
 }
 
 // outside reads the commits that lie right before the period, the base first.
