@@ -7,6 +7,7 @@ import "homerun/schema"
 func (s *Standing) apply(p *plan) {
 	s.step++
 	s.shifts = s.shifts[:0]
+	clear(s.piled)
 	for _, g := range p.gone {
 		s.remove(g)
 		if g.top == nil {

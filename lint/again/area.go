@@ -41,6 +41,11 @@ func (a *area) stir(at stir) {
 		a.lay(p)
 	}
 	a.take(p)
+	if w := a.countedWith(at); w != nil {
+		for _, in := range w.inner {
+			a.take(in)
+		}
+	}
 	if at.turned { // what is found about the bundle may name the first of its runs
 		for _, in := range p.inner {
 			a.take(in)
@@ -55,6 +60,26 @@ func (a *area) stir(at stir) {
 	if at.loud {
 		a.name(p)
 	}
+}
+
+// countedWith is the bundle about which something stands that counts or names a run
+// that comes, goes or is called otherwise, or of which a test does: to look at this
+// run alone would be to look twice.
+func (a *area) countedWith(at stir) *piece {
+	if at.before != nil && at.after != nil && at.before.Label == at.after.Label {
+		return nil
+	}
+	p := at.piece
+	if p.now.record.Kind.Name == schema.KindTest {
+		label, _ := schema.TestRun.In(p.now.record)
+		if p = a.first(label); p == nil {
+			return nil
+		}
+	}
+	if p.top == nil || len(a.noted[p.top.now.record.Label]) == 0 {
+		return nil
+	}
+	return p.top
 }
 
 // firsts takes all that a finding may name the first of, where a piece stands

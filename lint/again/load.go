@@ -87,8 +87,26 @@ type pile struct {
 	count int
 }
 
-// piles are what lies in a pathway, in the order in which each first occurs.
+// piles are what lies in a pathway, in the order in which each first occurs. They
+// are found once for each state.
 func (s *Standing) piles(v view, way string) []pile {
+	key := pileKey{s.step, v, way}
+	all, known := s.piled[key]
+	if !known {
+		all = s.pile(v, way)
+		s.piled[key] = all
+	}
+	return all
+}
+
+// A pileKey is a pathway in a state.
+type pileKey struct {
+	step int
+	view
+	way string
+}
+
+func (s *Standing) pile(v view, way string) []pile {
 	var all []pile
 	for is, list := range s.lying[way] {
 		all = append(all, pile{sort: is, count: len(list)})

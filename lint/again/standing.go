@@ -40,6 +40,8 @@ type Standing struct {
 	// lying are the runs in a pathway, shifts what the last step changed of that.
 	lying  map[string]map[sort][]*piece
 	shifts []shift
+	// piled is what piles told of the state at hand.
+	piled map[pileKey][]pile
 	// heads are the plant records, policies and waivers the owner's decisions.
 	heads, policies, waivers []*piece
 	// astray are the tests of which the run can not be found.
@@ -83,7 +85,7 @@ type waker struct {
 func New(o Options) *Standing {
 	s := &Standing{
 		options: o, files: make(map[string]*standingFile), bearers: make(map[string][]*piece), namers: make(map[string][]*piece),
-		ports: make(map[port][]*piece), wide: make(map[string][]*piece), kin: make(map[string][]string), crowded: make(map[string]int), lying: make(map[string]map[sort][]*piece), paths: make(map[string]int), noted: make(map[string][]string), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
+		ports: make(map[port][]*piece), wide: make(map[string][]*piece), kin: make(map[string][]string), crowded: make(map[string]int), lying: make(map[string]map[sort][]*piece), piled: make(map[pileKey][]pile), paths: make(map[string]int), noted: make(map[string][]string), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
 	}
 	for _, r := range o.Rules {
 		switch {

@@ -178,11 +178,9 @@ func (w *work) excerpts() error {
 	}
 	var wait sync.WaitGroup
 	var sides [2]side
-	for _, v := range []view{before, after} {
-		wait.Go(func() { sides[v] = w.side(v) })
-	}
-	var pathways side
-	wait.Go(func() { pathways = w.pathways(laid) })
+	wait.Go(func() { sides[after] = w.side(after) })
+	sides[before] = w.side(before)
+	pathways := w.pathways(laid)
 	wait.Wait()
 	was, is := sides[before], sides[after]
 	w.base, w.head, w.stands = was.plant, is.plant, was.found
