@@ -118,13 +118,11 @@ func (a *area) label(label string) {
 
 // alikes takes the labels that are taken for a label.
 func (a *area) alikes(label string) {
-	if label == "" || len(a.bearers[label]) > 0 && a.crowded[label] == 0 {
+	if label == "" || len(a.bearers[label]) > 0 && a.kin.crowded[label] == 0 {
 		return
 	}
 	for _, key := range a.alike(label) {
-		for _, other := range a.kin[key] {
-			a.markLabel(other)
-		}
+		a.kin.each(key, a.markLabel)
 	}
 }
 

@@ -29,7 +29,7 @@ type settling struct {
 // order of records.
 func (s *settling) calm(p *piece) bool {
 	r := p.now.record
-	if s.crowded[r.Label] > 0 {
+	if s.kin.crowded[r.Label] > 0 {
 		return false
 	}
 	switch r.Kind.Name {

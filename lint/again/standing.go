@@ -31,10 +31,8 @@ type Standing struct {
 	// ports are the pieces that name a port, wide those that name many ports of a label.
 	ports map[port][]*piece
 	wide  map[string][]*piece
-	// kin are the labels that share a key of lint.Rule.Alike, crowded counts the keys
-	// of a label that others share.
-	kin     map[string][]string
-	crowded map[string]int
+	// kin are the labels that may be taken for each other.
+	kin kin
 	// twice counts the labels that have several bearers.
 	twice int
 	// lying are the runs in a pathway, shifts what the last step changed of that.
@@ -85,7 +83,7 @@ type waker struct {
 func New(o Options) *Standing {
 	s := &Standing{
 		options: o, files: make(map[string]*standingFile), bearers: make(map[string][]*piece), namers: make(map[string][]*piece),
-		ports: make(map[port][]*piece), wide: make(map[string][]*piece), kin: make(map[string][]string), crowded: make(map[string]int), lying: make(map[string]map[sort][]*piece), piled: make(map[pileKey][]pile), paths: make(map[string]int), noted: make(map[string][]string), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
+		ports: make(map[port][]*piece), wide: make(map[string][]*piece), kin: newKin(), lying: make(map[string]map[sort][]*piece), piled: make(map[pileKey][]pile), paths: make(map[string]int), noted: make(map[string][]string), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
 	}
 	for _, r := range o.Rules {
 		switch {
@@ -205,10 +203,7 @@ func (s *Standing) bear(label string, p *piece) {
 	s.bearers[label] = append(s.bearers[label], p)
 	switch len(s.bearers[label]) {
 	case 1:
-		for _, key := range s.alike(label) {
-			s.crowd(s.kin[key], label, 1)
-			s.kin[key] = append(s.kin[key], label)
-		}
+		s.kin.enter(label, s.alike(label))
 	case 2:
 		s.twice++
 	}
@@ -224,28 +219,7 @@ func (s *Standing) unbear(label string, p *piece) {
 		return
 	}
 	delete(s.bearers, label)
-	for _, key := range s.alike(label) {
-		if s.kin[key] = without(s.kin[key], label); len(s.kin[key]) == 0 {
-			delete(s.kin, key)
-		}
-		s.crowd(s.kin[key], label, -1)
-	}
-}
-
-// crowd counts that a label comes to others that share a key, or leaves them.
-func (s *Standing) crowd(others []string, label string, by int) {
-	if len(others) == 0 {
-		return
-	}
-	if s.crowded[label] += by; s.crowded[label] == 0 {
-		delete(s.crowded, label)
-	}
-	if len(others) > 1 {
-		return // they share it anyway
-	}
-	if s.crowded[others[0]] += by; s.crowded[others[0]] == 0 {
-		delete(s.crowded, others[0])
-	}
+	s.kin.leave(label, s.alike(label))
 }
 
 // alike lists the keys of a label by all rules that fold labels.
