@@ -50,6 +50,20 @@ func (b *bench) commit(how ...string) cost {
 func newBench(b *testing.B) *bench {
 	b.Helper()
 	dir := largeRepository(b)
+	files, err := filepath.Glob(filepath.Join(dir, "runs", "*.hcl"))
+	if err != nil || len(files) == 0 {
+		b.Fatal(len(files), err)
+	}
+	text, err := os.ReadFile(files[0])
+	if err != nil {
+		b.Fatal(err)
+	}
+	return &bench{B: b, dir: dir, file: files[0], text: string(text), env: programs(b)}
+}
+
+// programs builds the program, and gives the environment in which it and a bare parse are found.
+func programs(b *testing.B) []string {
+	b.Helper()
 	folder := b.TempDir()
 	self, err := os.Executable()
 	if err != nil {
@@ -61,16 +75,25 @@ func newBench(b *testing.B) *bench {
 	if out, buildErr := exec.CommandContext(b.Context(), "go", "build", "-o", folder, "homerun/cmd/git-homerun").CombinedOutput(); buildErr != nil {
 		b.Fatalf("%v: %s", buildErr, out)
 	}
-	files, err := filepath.Glob(filepath.Join(dir, "runs", "*.hcl"))
-	if err != nil || len(files) == 0 {
-		b.Fatal(len(files), err)
+	return append(os.Environ(), "PATH="+folder+":"+os.Getenv("PATH"),
+		"GIT_AUTHOR_NAME=Keeper", "GIT_AUTHOR_EMAIL=keeper@pier.example", "GIT_COMMITTER_NAME=Keeper", "GIT_COMMITTER_EMAIL=keeper@pier.example")
+}
+
+// A least is the least cost of each of several programs that take turns.
+type least map[string]cost
+
+func (l least) note(what string, c cost) {
+	if was, seen := l[what]; seen {
+		c = cost{min(c.wall, was.wall), min(c.work, was.work)}
 	}
-	text, err := os.ReadFile(files[0])
-	if err != nil {
-		b.Fatal(err)
-	}
-	return &bench{B: b, dir: dir, file: files[0], text: string(text), env: append(os.Environ(), "PATH="+folder+":"+os.Getenv("PATH"),
-		"GIT_AUTHOR_NAME=Keeper", "GIT_AUTHOR_EMAIL=keeper@pier.example", "GIT_COMMITTER_NAME=Keeper", "GIT_COMMITTER_EMAIL=keeper@pier.example")}
+	l[what] = c
+}
+
+// ratio reports what one took as a part of what another took, by the clock and by the processors.
+func (l least) ratio(b *testing.B, a, of string) {
+	b.Helper()
+	b.ReportMetric(float64(l[a].wall)/float64(l[of].wall), a+"/"+of)
+	b.ReportMetric(float64(l[a].work)/float64(l[of].work), a+"-work/"+of+"-work")
 }
 
 // BenchmarkCommit is what the hook adds to "git commit" of one staged file in a plant of 20,000 runs in sixty files, as
@@ -79,19 +102,13 @@ func newBench(b *testing.B) *bench {
 func BenchmarkCommit(b *testing.B) {
 	r := newBench(b)
 	r.run("git-homerun", "hook", "install")
-	least := map[string]cost{}
-	note := func(what string, c cost) {
-		if was, seen := least[what]; seen {
-			c = cost{min(c.wall, was.wall), min(c.work, was.work)}
-		}
-		least[what] = c
-	}
+	all := make(least)
 	for b.Loop() {
-		note("with", r.commit())
-		note("without", r.commit("--no-verify"))
-		note("parse", r.run("bare-parse"))
+		all.note("with", r.commit())
+		all.note("without", r.commit("--no-verify"))
+		all.note("parse", r.run("bare-parse"))
 	}
-	with, without, parse := least["with"], least["without"], least["parse"]
+	with, without, parse := all["with"], all["without"], all["parse"]
 	b.Logf("least: with the hook %v, without %v, bare parse %v", with, without, parse)
 	b.ReportMetric(float64(with.wall-without.wall)/float64(parse.wall), "hook/parse")
 	b.ReportMetric(float64(with.work-without.work)/float64(parse.work), "hook-work/parse-work")
