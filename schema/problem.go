@@ -34,8 +34,3 @@ const (
 	DuplicateLabel   Code = "duplicate-label"
 	UnknownReference Code = "unknown-reference"
 )
-
-// Codes returns every code, in the order in which they are explained.
-func Codes() []Code {
-	return []Code{Unreadable, UnknownBlock, UnknownField, MissingField, BadValue, BadLabel, DuplicateLabel, UnknownReference}
-}

@@ -1,7 +1,6 @@
 package again
 
 import (
-	"maps"
 	"slices"
 
 	"homerun/schema"
@@ -11,35 +10,51 @@ import (
 // excerpt builds a plant of some pieces as a view has them. Files that the step
 // changes are there with their mistakes.
 func (s *Standing) excerpt(v view, in map[*piece]bool, p *plan, form form) *plant.Plant {
-	files := make(map[string]*schema.File)
-	file := func(path string) *schema.File {
-		f := files[path]
-		if f == nil {
-			f = &schema.File{Path: path}
-			files[path] = f
-		}
-		return f
-	}
-	for _, at := range s.sorted(v, in) {
-		e := s.in(v, at).entry()
-		f := file(e.Path)
-		f.Entries = append(f.Entries, e)
-	}
+	files := s.filed(v, in, func(r *schema.Record) *schema.Record { return r })
 	for _, c := range p.changes {
-		if f := p.fileIn(v, c); f != nil && len(f.Problems) > 0 {
-			file(c.Path).Problems = f.Problems
+		f := p.fileIn(v, c)
+		if f == nil || len(f.Problems) == 0 {
+			continue
 		}
+		n := slices.IndexFunc(files, func(f *schema.File) bool { return f.Path == c.Path })
+		if n < 0 {
+			n = len(files)
+			files = append(files, &schema.File{Path: c.Path})
+		}
+		files[n].Problems = f.Problems
 	}
 	if len(files) == 0 {
 		return nil
 	}
-	inner := make(map[*schema.Record]bool)
+	inner := s.bundled(v, in)
+	return s.build(files, form, func(run *schema.Record) bool { return inner[run] })
+}
+
+// filed are the files of some pieces as a view has them, each with those records only,
+// as they are to stand there.
+func (s *Standing) filed(v view, in map[*piece]bool, as func(*schema.Record) *schema.Record) []*schema.File {
+	var files []*schema.File
+	for _, at := range s.sorted(v, in) {
+		e := s.in(v, at).entry()
+		if n := len(files); n == 0 || files[n-1].Path != e.Path {
+			files = append(files, &schema.File{Path: e.Path})
+		}
+		e.Record = as(e.Record)
+		f := files[len(files)-1]
+		f.Entries = append(f.Entries, e)
+	}
+	return files
+}
+
+// bundled are those of some pieces that stand in a bundle, as a view has them.
+func (s *Standing) bundled(v view, in map[*piece]bool) map[*schema.Record]bool {
+	records := make(map[*schema.Record]bool)
 	for at := range in {
 		if at.top != nil {
-			inner[s.in(v, at).record] = true
+			records[s.in(v, at).record] = true
 		}
 	}
-	return s.build(slices.Collect(maps.Values(files)), form, func(run *schema.Record) bool { return inner[run] })
+	return records
 }
 
 // fileIn is a changed file as a view has it.

@@ -1,7 +1,6 @@
 package again
 
 import (
-	"maps"
 	"slices"
 
 	"homerun/schema"
@@ -12,29 +11,17 @@ import (
 // the cables in them the first of each sort, of which the piles tell how many there
 // are. Of cables it holds only what they are and where they lie.
 func (s *Standing) laid(v view, ways map[*piece]bool, in map[*piece]bool) *plant.Plant {
-	b := &barer{wanted: make(map[*schema.Record]bool), is: make(map[*schema.Record]*schema.Record)}
-	for p := range in {
-		if p.top != nil {
-			b.wanted[s.in(v, p).record] = true
+	b := &barer{wanted: s.bundled(v, in), is: make(map[*schema.Record]*schema.Record)}
+	files := s.filed(v, in, func(r *schema.Record) *schema.Record {
+		if r.Kind.Name == schema.KindRun || r.Kind.Name == schema.KindBundle {
+			return b.bare(r, nil)
 		}
-	}
-	files := make(map[string]*schema.File)
-	for _, p := range s.sorted(v, in) {
-		e := s.in(v, p).entry()
-		if k := e.Kind.Name; k == schema.KindRun || k == schema.KindBundle {
-			e.Record = b.bare(e.Record, nil)
-		}
-		f := files[e.Path]
-		if f == nil {
-			f = &schema.File{Path: e.Path}
-			files[e.Path] = f
-		}
-		f.Entries = append(f.Entries, e)
-	}
+		return r
+	})
 	if len(files) == 0 {
 		return nil
 	}
-	built := s.build(slices.Collect(maps.Values(files)), laidOnly, nil)
+	built := s.build(files, laidOnly, nil)
 	runs := make(map[*schema.Record]*plant.Run, len(built.Runs))
 	for _, r := range built.Runs {
 		runs[r.Record()] = r

@@ -14,12 +14,6 @@ const (
 	FibreCord
 )
 
-// media are the words for the kinds.
-var media = []string{FourPair: "four-pair cable", Multipair: "multipair cable", FibreCable: "fibre cable", CopperCord: "cord", FibreCord: "fibre cord"}
-
-// String returns the kind in words.
-func (m Medium) String() string { return wordOf(media, int(m)) }
-
 // Strain is whether a cable is at rest or being pulled. The zero value is none.
 type Strain uint8
 

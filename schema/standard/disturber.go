@@ -81,9 +81,3 @@ func ParseNoise(s string) (Noise, error) {
 func (n Noise) Place() string {
 	return wordOf([]string{E1: "office", E2: "light industry", E3: "industry"}, int(n))
 }
-
-// NoiseSource returns where the classes stand. Their words are confirmed, the field
-// strengths behind them are not given here.
-func NoiseSource() Source {
-	return Source{Body: "ISO/IEC", Edition: "11801-1:2017", Clause: "MICE, electromagnetic class", Confidence: FromMemory}
-}

@@ -137,9 +137,6 @@ func (r *Repo) CommonDir() string { return r.place.commonDir }
 // HooksDir is the absolute path of the folder that git runs hooks from, core.hooksPath included.
 func (r *Repo) HooksDir() string { return r.place.hooks }
 
-// IndexFile is the absolute path of the index in use, which in a hook may be a lock file beside the usual one.
-func (r *Repo) IndexFile() string { return r.place.index }
-
 // Prefix is the folder below Top that the user stands in, with slashes and none at the end; "" is Top itself. Git
 // moves hooks and aliases to the top and says in GIT_PREFIX where the user was, which is honoured there.
 func (r *Repo) Prefix() string { return r.place.prefix }
