@@ -8,8 +8,8 @@ import (
 	"path/filepath"
 )
 
-// registerFile is the name of a kept register. Another form has another name.
-const registerFile = "history-2"
+// registerFile is the name of a kept register. One of another form is made anew in its place.
+const registerFile = "history"
 
 // registerHead begins the file, so that people who find it know what it is.
 const registerHead = "homerun: where labels stand in the history; made anew when it is removed\n2\n"
