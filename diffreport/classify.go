@@ -72,6 +72,9 @@ func (c *comparison) nearWords(s side, source string) string {
 		c.near[s] = make(map[string][]string)
 		for _, path := range c.plants[s].Pathways {
 			for _, n := range path.Near {
+				if n.Source == nil {
+					continue // its record is missing
+				}
 				c.near[s][n.Source.Label] = append(c.near[s][n.Source.Label], path.Label)
 			}
 		}

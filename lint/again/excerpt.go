@@ -23,7 +23,7 @@ func (s *Standing) excerpt(v view, in map[*piece]bool, p *plan, form form) *plan
 		}
 		files[n].Problems = f.Problems
 	}
-	if len(files) == 0 {
+	if len(files) == 0 && !s.anyIn(v, p) {
 		return nil
 	}
 	inner := s.bundled(v, in)
@@ -55,6 +55,17 @@ func (s *Standing) bundled(v view, in map[*piece]bool) map[*schema.Record]bool {
 		}
 	}
 	return records
+}
+
+// anyIn says whether a view has any files, be it that none of them is looked at.
+func (s *Standing) anyIn(v view, p *plan) bool {
+	unchanged := func(path string) bool { _, changed := p.old[path]; return !changed }
+	for path := range s.files {
+		if v == after || unchanged(path) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(p.changes, func(c Change) bool { return p.fileIn(v, c) != nil })
 }
 
 // fileIn is a changed file as a view has it.

@@ -20,7 +20,7 @@ type Step struct {
 	Gone, Come []lint.Finding
 	// Base and Head are the records that differ, before and after, with all that
 	// tells what was done to them, and all that rules about a change read; nil on a
-	// side without any records. They are the whole plant where Whole is set.
+	// side without any files. They are the whole plant where Whole is set.
 	Base, Head *plant.Plant
 	Whole      bool
 	// Size is how many records were looked at.
