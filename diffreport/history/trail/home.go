@@ -47,6 +47,17 @@ func (t *Trail) home(files []vcs.Entry) (home, error) {
 	return h, nil
 }
 
+// plantLabels are the labels of the plant records in the text of a plant's file.
+func plantLabels(reader *schema.Reader, text string) []string {
+	var labels []string
+	for _, e := range reader.ReadPart(schema.PlantFile, text, statesPlant).Entries {
+		if e.Kind.Name == schema.KindPlant {
+			labels = append(labels, e.Label)
+		}
+	}
+	return labels
+}
+
 // statesPlant says whether a block may be that of a plant.
 func statesPlant(text string) bool {
 	return strings.HasPrefix(strings.TrimLeft(text, " \t"), schema.KindPlant)

@@ -12,7 +12,7 @@ import (
 const registerFile = "history"
 
 // registerHead begins the file, so that people who find it know what it is.
-const registerHead = "homerun: where labels stand in the history; made anew when it is removed\n2\n"
+const registerHead = "homerun: where labels stand in the history; made anew when it is removed\n3\n"
 
 // mostKept bounds a kept register, in bytes.
 const mostKept = 512 << 20

@@ -128,11 +128,8 @@ func (t *Trail) plantName(id string) (string, error) {
 		return "", err
 	}
 	name := ""
-	for _, e := range t.Reader.ReadPart(schema.PlantFile, texts[id], statesPlant).Entries {
-		if e.Kind.Name == schema.KindPlant {
-			name = e.Label
-			break
-		}
+	if labels := plantLabels(t.Reader, texts[id]); len(labels) > 0 {
+		name = labels[0]
 	}
 	t.names.put(id, name, 1)
 	return name, nil

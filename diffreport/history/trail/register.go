@@ -23,7 +23,7 @@ type version struct {
 	base int32
 	// like is an earlier version of the file, none where nothing came before.
 	like int32
-	// mark is equal where the lines are that can name a plant; 0 is not known.
+	// mark is equal where a plant's file gives its plants the same labels; 0 is not known.
 	mark uint64
 }
 

@@ -2,9 +2,11 @@ package trail
 
 import (
 	"bytes"
+	"fmt"
 	"hash/fnv"
 	"slices"
 
+	"homerun/schema"
 	"homerun/schema/vcs"
 )
 
@@ -90,20 +92,12 @@ func wholeLines(v *vcs.Version, into []vcs.Edit) []vcs.Edit {
 	return into
 }
 
-// markOf is equal for texts whose places are equal that can name a plant: from
-// the word to the brace behind it.
+// markOf is equal for texts of a plant's file that give their plants the same labels.
+// What stands around a record decides too whether it can be read, so it is.
 func markOf(text []byte) uint64 {
 	sum := fnv.New64a()
-	for {
-		at := bytes.Index(text, []byte("plant"))
-		if at < 0 {
-			return sum.Sum64() | 1
-		}
-		end := len(text)
-		if brace := bytes.IndexByte(text[at:], '{'); brace >= 0 {
-			end = at + brace
-		}
-		sum.Write(text[at:end])
-		text = text[end:]
+	for _, label := range plantLabels(schema.NewReader(), string(text)) {
+		sum.Write(fmt.Appendf(nil, "%d %s", len(label), label))
 	}
+	return sum.Sum64() | 1
 }
