@@ -47,9 +47,20 @@ func (s *Standing) settleFile(was *standingFile, file *schema.File, start int, l
 		s.settle(&list[i])
 	}
 	for n, p := range f.pieces {
-		p.now.line = file.Entries[n].Line
+		s.settleLine(p, file.Entries[n].Line)
 	}
 	return f
+}
+
+// settleLine puts a piece on its line: before the step it stands where it stood.
+func (s *Standing) settleLine(p *piece, line int) {
+	if p.now.line == line {
+		return
+	}
+	if p.step != s.step {
+		p.was, p.step = p.now, s.step
+	}
+	p.now.line = line
 }
 
 func (s *Standing) remove(p *piece) {
