@@ -8,6 +8,7 @@ func (s *Standing) apply(p *plan) {
 	s.step++
 	s.shifts = s.shifts[:0]
 	clear(s.piled)
+	s.old = p.old
 	for _, g := range p.gone {
 		s.remove(g)
 		if g.top == nil {
@@ -36,7 +37,7 @@ func (s *Standing) apply(p *plan) {
 }
 
 // settleFile puts the pieces of a list in their places in a file; what stands before
-// and behind them stays where it was, but perhaps on another line.
+// and behind them stays where it was.
 func (s *Standing) settleFile(was *standingFile, file *schema.File, start int, list []settled) *standingFile {
 	f := &standingFile{file: file, pieces: make([]*piece, len(file.Entries))}
 	if was != nil {
@@ -46,21 +47,7 @@ func (s *Standing) settleFile(was *standingFile, file *schema.File, start int, l
 		f.pieces[start+i] = list[i].piece
 		s.settle(&list[i])
 	}
-	for n, p := range f.pieces {
-		s.settleLine(p, file.Entries[n].Line)
-	}
 	return f
-}
-
-// settleLine puts a piece on its line: before the step it stands where it stood.
-func (s *Standing) settleLine(p *piece, line int) {
-	if p.now.line == line {
-		return
-	}
-	if p.step != s.step {
-		p.was, p.step = p.now, s.step
-	}
-	p.now.line = line
 }
 
 func (s *Standing) remove(p *piece) {

@@ -35,7 +35,7 @@ func (s *Standing) excerpt(v view, in map[*piece]bool, p *plan, form form) *plan
 func (s *Standing) filed(v view, in map[*piece]bool, as func(*schema.Record) *schema.Record) []*schema.File {
 	var files []*schema.File
 	for _, at := range s.sorted(v, in) {
-		e := s.in(v, at).entry()
+		e := s.entry(v, at)
 		if n := len(files); n == 0 || files[n-1].Path != e.Path {
 			files = append(files, &schema.File{Path: e.Path})
 		}

@@ -136,7 +136,7 @@ func stay(stood []*piece, f *schema.File) (start int, list []settled, left []*pi
 	list = make([]settled, end-start)
 	for i := range list {
 		e := &f.Entries[start+i]
-		list[i].to = place{record: e.Record, path: e.Path, at: start + i, line: e.Line}
+		list[i].to = place{record: e.Record, path: e.Path, at: start + i}
 		if start+i >= m {
 			list[i].piece = stood[n+start+i-m]
 		}

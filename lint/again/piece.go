@@ -21,14 +21,13 @@ type piece struct {
 	berths []berth
 }
 
-// A place is a record and where it stands: in which file, as the how manieth of
-// its records, on which line, and as the how manieth run of its bundle, which alone
-// says where that stands. Its record is nil where the piece is not there.
+// A place is a record and where it stands: in which file, as the how manieth of its
+// records, and as the how manieth run of its bundle, which alone says where that
+// stands. Its record is nil where the piece is not there.
 type place struct {
 	record *schema.Record
 	path   string
 	at     int
-	line   int
 	nth    int
 }
 
@@ -36,10 +35,6 @@ type place struct {
 func (p place) inside(run *schema.Record, n int) place {
 	p.record, p.nth = run, n
 	return p
-}
-
-func (p place) entry() schema.Entry {
-	return schema.Entry{Record: p.record, Path: p.path, Line: p.line}
 }
 
 // A view chooses the state before or after the step at hand.
@@ -56,6 +51,17 @@ func (s *Standing) in(v view, p *piece) place {
 		return p.was
 	}
 	return p.now
+}
+
+// entry is a piece at the top of a file as a view has it, on the line where it stands
+// there.
+func (s *Standing) entry(v view, p *piece) schema.Entry {
+	at := s.in(v, p)
+	file, changed := s.old[at.path]
+	if v == after || !changed {
+		file = s.files[at.path].file
+	}
+	return schema.Entry{Record: at.record, Path: at.path, Line: file.Entries[at.at].Line}
 }
 
 // outer is the piece at the top of the file that holds a piece.

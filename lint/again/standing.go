@@ -25,7 +25,9 @@ type Options struct {
 type Standing struct {
 	options       Options
 	along, within []*lint.Rule
-	files         map[string]*standingFile
+	// files are the files as they are, old those that the last step changed as they were.
+	files map[string]*standingFile
+	old   map[string]*schema.File
 	// bearers are the pieces under a label, namers those that name one.
 	bearers, namers map[string][]*piece
 	// ports are the pieces that name a port, wide those that name many ports of a label.
@@ -109,7 +111,7 @@ func (s *Standing) Waivers() []schema.Entry {
 	slices.SortFunc(s.waivers, s.order(after))
 	all := make([]schema.Entry, len(s.waivers))
 	for i, p := range s.waivers {
-		all[i] = p.now.entry()
+		all[i] = s.entry(after, p)
 	}
 	return all
 }
