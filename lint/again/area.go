@@ -56,6 +56,9 @@ func (a *area) stir(at stir) {
 	}
 	if former := r.Own(schema.RunFormer.Name); former != nil {
 		a.markLabel(former.Text)
+		if len(a.bearers[former.Text]) > 0 { // which of the two it is decides what its namers name
+			a.reach(former.Text, "")
+		}
 	}
 	if at.loud {
 		a.name(p)

@@ -52,6 +52,27 @@ func TestExcerptsTellWhatWholePlantsTell(t *testing.T) {
 	}
 }
 
+// TestExcerptOfALabelThatTwoRecordsClaim lets a record state the label of another one as its former one, under a new
+// label: which of the two it is decides what the records name that name it.
+func TestExcerptOfALabelThatTwoRecordsClaim(t *testing.T) {
+	t.Parallel()
+	other := "space \"1A-N1\" {\n  former = \"1A\"\n}\n"
+	s := &excerptSite{reader: schema.NewReader(), standing: again.New(again.Options{Dir: ".", Rules: rules.All()}), shelf: map[string][]string{
+		"plant.hcl": {"plant \"p\" {\n  standard = \"TIA-568\"\n}\n", "space \"1A\" {\n  kind = \"telecommunications-room\"\n}\n", other, "panel \"1A-A\" {\n  space = \"1A\"\n  ports = 24\n}\n"},
+	}}
+	s.step(t, unit.Date{})
+	s.shelf["plant.hcl"][2] = strings.Replace(other, "1A-N1", "1A-N2", 1)
+	step, base := s.step(t, unit.Date{})
+	have := changesTold(diffreport.Compare(step.Base, step.Head, diffreport.Options{}))
+	want := changesTold(diffreport.Compare(base, s.whole(), diffreport.Options{}))
+	if !slices.Equal(have, want) {
+		t.Fatalf("of the excerpts\n%s\nof the whole plants\n%s", strings.Join(have, "\n"), strings.Join(want, "\n"))
+	}
+	if !strings.Contains(strings.Join(want, "\n"), "panel") {
+		t.Errorf("the panel stands where it stood: this proves nothing: %q", want)
+	}
+}
+
 // comparedTexts are the plants to edit, as blocks by path: the cases of the linter
 // and a generated plant.
 func comparedTexts(t *testing.T) []map[string][]string {
@@ -98,7 +119,7 @@ type excerptSite struct {
 }
 
 // step follows the edits, and returns the plant as it was.
-func (s *excerptSite) step(t *rapid.T, today unit.Date) (*again.Step, *plant.Plant) {
+func (s *excerptSite) step(t rapid.TB, today unit.Date) (*again.Step, *plant.Plant) {
 	base := s.whole()
 	next := make(map[string]*schema.File)
 	var changes []again.Change
