@@ -87,7 +87,7 @@ func FuzzVersions(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, first, second, third string) {
 		if len(first)+len(second)+len(third) > 1<<14 {
-			t.Skip("short texts show it")
+			return // short texts show it
 		}
 		rd := schema.NewReader()
 		vs := rd.Versions()

@@ -15,8 +15,6 @@ type area struct {
 	in, whole map[*piece]bool
 	// ways are the pathways to judge with all that lies in them.
 	ways map[*piece]bool
-	// laysIn are the pieces that those are judged by, in the state that was collected.
-	laysIn map[*piece]bool
 	// spread are the labels of which all that names them was taken.
 	spread map[string]bool
 	// most is how many pieces are worth it; over is set where there are more.

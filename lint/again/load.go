@@ -30,25 +30,16 @@ type shift struct {
 
 // berthsOf are where a run lies, once for each time that its route passes.
 func berthsOf(p *piece) []berth {
-	run, bundle := p.now.record, (*schema.Record)(nil)
+	run := p.now.record
 	if run == nil || run.Kind.Name != schema.KindRun {
 		return nil
 	}
-	if p.top != nil {
-		bundle = p.top.now.record
-	}
 	route, _ := schema.RunRoute.In(run)
-	if bundle != nil && run.Own(schema.RunRoute.Name) == nil {
-		route, _ = schema.BundleRoute.In(bundle)
-	}
 	if len(route) == 0 {
 		return nil
 	}
 	var is sort
 	is.cable, _ = schema.RunCable.In(run)
-	if bundle != nil && run.Own(schema.RunCable.Name) == nil {
-		is.cable, _ = schema.BundleCable.In(bundle)
-	}
 	is.state, is.known = schema.RunState.Or(run, schema.StateInService)
 	all := make([]berth, len(route))
 	for i, way := range route {
@@ -90,7 +81,7 @@ type pile struct {
 // piles are what lies in a pathway, in the order in which each first occurs. They
 // are found once for each state.
 func (s *Standing) piles(v view, way string) []pile {
-	key := pileKey{s.step, v, way}
+	key := pileKey{v, way}
 	all, known := s.piled[key]
 	if !known {
 		all = s.pile(v, way)
@@ -99,9 +90,8 @@ func (s *Standing) piles(v view, way string) []pile {
 	return all
 }
 
-// A pileKey is a pathway in a state.
+// A pileKey is a pathway in the state before the last step or after it.
 type pileKey struct {
-	step int
 	view
 	way string
 }

@@ -41,6 +41,9 @@ func (s *Standing) Step(changes []Change, today unit.Date) (*Step, error) {
 	awake := s.awake()
 	astray := slices.ContainsFunc(p.stirs, func(at stir) bool { return s.astray[at.piece] })
 	w.was = w.collect()
+	if len(w.was.ways) > 0 && !w.was.over {
+		w.laidBefore = w.was.lays(w.was.ways, w.stirs, after)
+	}
 	s.apply(p)
 	astray = s.findAstray(p) || astray
 	w.is = w.collect()
@@ -79,6 +82,8 @@ type work struct {
 	*plan
 	stirs   map[*piece]bool
 	was, is *area
+	// laidBefore are the pieces that the pathways of the first are judged by.
+	laidBefore map[*piece]bool
 	// in are the pieces of the excerpts, entire is set where they are everything.
 	in     map[*piece]bool
 	entire bool
@@ -128,9 +133,6 @@ func (w *work) collect() *area {
 		}
 	}
 	a.always(w.stirs)
-	if len(a.ways) > 0 && !a.over {
-		a.laysIn = a.lays(a.ways, w.stirs, after)
-	}
 	return a
 }
 
@@ -174,7 +176,7 @@ func (w *work) excerpts() error {
 	if len(w.was.ways)+len(w.is.ways) > 0 {
 		maps.Copy(w.is.ways, w.was.ways)
 		laid = w.is.lays(w.is.ways, w.stirs, before, after)
-		maps.Copy(laid, w.was.laysIn)
+		maps.Copy(laid, w.laidBefore)
 	}
 	var wait sync.WaitGroup
 	var sides [2]side

@@ -48,10 +48,11 @@ func (r *Repo) quickly() *quick { return r.quick.Load() }
 
 // quickCommit reads a commit that is named by its whole id.
 func (r *Repo) quickCommit(ctx context.Context, id string) (Commit, error) {
-	if _, err := r.quickly().commit(id); err != nil {
+	text, err := r.quickly().commit(id)
+	if err != nil {
 		return Commit{}, err
 	}
-	return r.commit(ctx, id)
+	return r.parsed(ctx, id, text)
 }
 
 // idOf reads an id of SHA-1.

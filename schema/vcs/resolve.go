@@ -57,6 +57,11 @@ func (r *Repo) commit(ctx context.Context, id string) (Commit, error) {
 	if err != nil {
 		return Commit{}, err
 	}
+	return r.parsed(ctx, id, text)
+}
+
+// parsed is a commit as its text tells it.
+func (r *Repo) parsed(ctx context.Context, id string, text []byte) (Commit, error) {
 	c, encoding, err := parseCommit(id, string(text))
 	if err == nil && encoding != "" {
 		// Only git knows how to turn every old encoding into UTF-8.

@@ -5,6 +5,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"io"
 	"maps"
 	"math/rand/v2"
 	"os/exec"
@@ -139,10 +140,16 @@ func (r *room) pastOf(seed uint64, commits int) {
 	}
 	fmt.Fprintf(&stream, "reset refs/heads/main\nfrom :%d\n", at)
 	r.mustGit(r.dir, "symbolic-ref", "HEAD", "refs/heads/main")
-	load := exec.Command("git", "fast-import", "--quiet")
-	load.Dir, load.Env, load.Stdin = r.dir, r.env, strings.NewReader(stream.String())
+	fastImport(r.t, r.dir, r.env, strings.NewReader(stream.String()))
+}
+
+// fastImport makes the commits of a stream in a repository.
+func fastImport(tb testing.TB, dir string, env []string, stream io.Reader) {
+	tb.Helper()
+	load := exec.CommandContext(tb.Context(), "git", "fast-import", "--quiet")
+	load.Dir, load.Env, load.Stdin = dir, env, stream
 	if out, err := load.CombinedOutput(); err != nil {
-		r.t.Fatalf("git fast-import: %v\n%s", err, out)
+		tb.Fatalf("git fast-import: %v\n%s", err, out)
 	}
 }
 

@@ -5,7 +5,6 @@ package cli_test
 import (
 	"bytes"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"testing"
 
@@ -45,11 +44,7 @@ func (b *bench) past(o planttest.PastOptions) {
 		b.Fatal(err)
 	}
 	b.run("git", "init", "-q", "-b", "main")
-	load := exec.CommandContext(b.Context(), "git", "-C", b.dir, "fast-import", "--quiet")
-	load.Stdin = &stream
-	if out, err := load.CombinedOutput(); err != nil {
-		b.Fatalf("git fast-import: %v\n%s", err, out)
-	}
+	fastImport(b, b.dir, b.env, &stream)
 	b.run("git", "repack", "-adfq")
 	b.run("git", "commit-graph", "write")
 	b.run("git", "reset", "-q", "--hard")

@@ -53,11 +53,11 @@ func (s *source) list(ctx context.Context, p *auditPeriod) error {
 		}
 		p.commits = append(p.commits, c)
 	}
-	if err := s.changes(ctx, p.commits); err != nil {
-		return err
-	}
 	if len(p.commits) == 0 {
 		return &usageError{"there are no commits in " + schema.Quote(p.rng), "write BASE..HEAD with the older commit first"}
+	}
+	if err := s.changes(ctx, p.commits); err != nil {
+		return err
 	}
 	if p.branch = s.app.branchNamed(ctx, p.last); p.branch != "" {
 		held, none := s.app.protected(ctx)
