@@ -4,7 +4,6 @@ import (
 	"errors"
 	"maps"
 	"slices"
-	"sync"
 
 	"homerun/lint"
 	"homerun/schema"
@@ -178,13 +177,7 @@ func (w *work) excerpts() error {
 		laid = w.is.lays(w.is.ways, w.stirs, before, after)
 		maps.Copy(laid, w.laidBefore)
 	}
-	var wait sync.WaitGroup
-	var sides [2]side
-	wait.Go(func() { sides[after] = w.side(after) })
-	sides[before] = w.side(before)
-	pathways := w.pathways(laid)
-	wait.Wait()
-	was, is := sides[before], sides[after]
+	was, is, pathways := w.side(before), w.side(after), w.pathways(laid)
 	w.base, w.head, w.stands = was.plant, is.plant, was.found
 	gone, come := subtract(was.found, is.found, saying)
 	w.gone, w.come = slices.Concat(gone, pathways.gone), slices.Concat(come, pathways.found)
