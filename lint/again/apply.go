@@ -93,7 +93,7 @@ func (s *Standing) findAstray(p *plan) (differs bool) {
 			if r.Label == "" {
 				continue
 			}
-			for _, q := range s.namers[r.Label] {
+			for _, q := range s.of(r.Label).namers {
 				if q.now.record.Kind.Name == schema.KindTest && s.noteAstray(q) {
 					differs = true
 				}
@@ -119,7 +119,7 @@ func (s *Standing) noteAstray(t *piece) (differs bool) {
 // first is the piece that references by a label lead to.
 func (s *Standing) first(label string) *piece {
 	var first *piece
-	for _, p := range s.bearers[label] {
+	for _, p := range s.of(label).bearers {
 		if first == nil || s.order(after)(p, first) < 0 {
 			first = p
 		}

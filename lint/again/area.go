@@ -54,7 +54,7 @@ func (a *area) stir(at stir) {
 	}
 	if former := r.Own(schema.RunFormer.Name); former != nil {
 		a.markLabel(former.Text)
-		if len(a.bearers[former.Text]) > 0 { // which of the two it is decides what its namers name
+		if len(a.of(former.Text).bearers) > 0 { // which of the two it is decides what its namers name
 			a.reach(former.Text, "")
 		}
 	}
@@ -77,7 +77,7 @@ func (a *area) countedWith(at stir) *piece {
 			return nil
 		}
 	}
-	if p.top == nil || len(a.noted[p.top.now.record.Label]) == 0 {
+	if p.top == nil || len(a.of(p.top.now.record.Label).noted) == 0 {
 		return nil
 	}
 	return p.top
@@ -103,7 +103,7 @@ func (a *area) firsts(p *piece) {
 func (a *area) onlyWays(label string) bool {
 	pathway := func(p *piece) bool { return p.now.record.Kind.Name == schema.KindPathway }
 	along := func(rule string) bool { return !a.lies(rule) }
-	return slices.ContainsFunc(a.bearers[label], pathway) && !slices.ContainsFunc(a.noted[label], along)
+	return slices.ContainsFunc(a.of(label).bearers, pathway) && !slices.ContainsFunc(a.of(label).noted, along)
 }
 
 // label takes what a label can touch that comes, goes, or has another bearer: what
@@ -119,7 +119,7 @@ func (a *area) label(label string) {
 
 // alikes takes the labels that are taken for a label.
 func (a *area) alikes(label string) {
-	if label == "" || len(a.bearers[label]) > 0 && a.kin.crowded[label] == 0 {
+	if label == "" || len(a.of(label).bearers) > 0 && a.kin.crowded[label] == 0 {
 		return
 	}
 	for _, key := range a.alike(label) {
@@ -163,10 +163,10 @@ func (a *area) bundle(p *piece) {
 		}
 		return
 	}
-	for _, rule := range a.noted[p.now.record.Label] {
+	for _, rule := range a.of(p.now.record.Label).noted {
 		for _, f := range a.found[spot{rule, p.now.record.Label}] {
 			for _, n := range f.Related {
-				for _, q := range a.bearers[n.Label] {
+				for _, q := range a.of(n.Label).bearers {
 					if q.top == p {
 						a.mark(q)
 					}
@@ -185,17 +185,17 @@ func (s *Standing) gathers(bundle *schema.Record) bool {
 // missing would count among those that lack something.
 func (a *area) markLink(p *piece) {
 	for _, at := range p.refs {
-		if !at.ports() || !slices.ContainsFunc(a.bearers[at.label], joins) {
+		if !at.ports() || !slices.ContainsFunc(at.bearers, joins) {
 			continue
 		}
-		for _, q := range a.meeting(at) {
+		for _, q := range at.meeting() {
 			a.mark(q)
 		}
 	}
 	if p.now.record.Label == "" {
 		return
 	}
-	for _, q := range a.namers[p.now.record.Label] {
+	for _, q := range a.of(p.now.record.Label).namers {
 		if q.now.record.Kind.Name == schema.KindTest {
 			a.mark(q)
 		}
@@ -209,7 +209,7 @@ func joins(p *piece) bool {
 }
 
 func (a *area) markLabel(label string) {
-	for _, p := range a.bearers[label] {
+	for _, p := range a.of(label).bearers {
 		a.mark(p)
 	}
 }
@@ -226,7 +226,7 @@ func (a *area) take(p *piece) {
 	switch {
 	case r.Kind.Name == schema.KindTest:
 		for _, at := range p.refs {
-			for _, run := range a.bearers[at.label] {
+			for _, run := range at.bearers {
 				a.take(run) // a test is of its run, and says nothing by itself
 			}
 		}
@@ -238,7 +238,7 @@ func (a *area) take(p *piece) {
 		if !at.ports() {
 			continue
 		}
-		for _, q := range a.reached(at) {
+		for _, q := range at.reached() {
 			a.take(q)
 		}
 	}
@@ -279,7 +279,7 @@ func (a *area) reach(label, kind string) {
 		return
 	}
 	a.spread[label] = true
-	for _, q := range a.namers[label] {
+	for _, q := range a.of(label).namers {
 		if kind == schema.KindCable || kind == "" {
 			a.lay(q)
 		}
@@ -311,7 +311,7 @@ func (a *area) route(r *schema.Record) {
 		labels, _ = schema.BundleRoute.In(r)
 	}
 	for _, label := range labels {
-		for _, w := range a.bearers[label] {
+		for _, w := range a.of(label).bearers {
 			if w.now.record.Kind.Name == schema.KindPathway {
 				a.ways[w] = true
 			}
@@ -352,7 +352,7 @@ func (a *area) complete(reach lint.Reach, kind, label string) bool {
 	if label == "" || kind == "" || kind == schema.KindPlant {
 		return kind != schema.KindPlant
 	}
-	bearers := a.bearers[label]
+	bearers := a.of(label).bearers
 	for _, p := range bearers {
 		switch p.now.record.Kind.Name {
 		case schema.KindRun, schema.KindCord, schema.KindTest:
@@ -378,7 +378,7 @@ func (a *area) complete(reach lint.Reach, kind, label string) bool {
 
 // widen takes all that bears on a record.
 func (a *area) widen(label string) {
-	for _, p := range a.bearers[label] {
+	for _, p := range a.of(label).bearers {
 		a.take(p)
 		for _, in := range p.inner {
 			a.take(in)

@@ -34,7 +34,7 @@ func (s *settling) calm(p *piece) bool {
 	}
 	switch r.Kind.Name {
 	case schema.KindRun, schema.KindCord:
-		if r.Label == "" || s.meetsOthers(p) {
+		if r.Label == "" || p.meetsOthers() {
 			return false
 		}
 	case schema.KindTest:
@@ -74,19 +74,19 @@ func (s *settling) meetsNoted(p *piece) bool {
 
 // meetsOthers says whether a run shares a port or a channel with another run, or a
 // cord a port with another cord.
-func (s *Standing) meetsOthers(p *piece) bool {
+func (p *piece) meetsOthers() bool {
 	for _, at := range p.refs {
 		if !at.ports() {
 			continue
 		}
-		if slices.ContainsFunc(s.bearers[at.label], func(h *piece) bool { return passesSignal(h.now.record) }) {
+		if slices.ContainsFunc(at.bearers, func(h *piece) bool { return passesSignal(h.now.record) }) {
 			return true
 		}
-		for _, q := range s.meeting(at) {
+		for _, q := range at.meeting() {
 			if q == p || !isCable(q.now.record.Kind.Name) {
 				continue
 			}
-			if q.now.record.Kind == p.now.record.Kind || p.now.record.Kind.Name == schema.KindRun && s.meetsRuns(q, p) {
+			if q.now.record.Kind == p.now.record.Kind || p.now.record.Kind.Name == schema.KindRun && q.meetsRuns(p) {
 				return true
 			}
 		}
@@ -95,13 +95,13 @@ func (s *Standing) meetsOthers(p *piece) bool {
 }
 
 // meetsRuns says whether a cord shares a port with any cable but one.
-func (s *Standing) meetsRuns(cord, but *piece) bool {
-	for _, at := range cord.refs {
+func (p *piece) meetsRuns(but *piece) bool {
+	for _, at := range p.refs {
 		if !at.ports() {
 			continue
 		}
-		for _, q := range s.meeting(at) {
-			if q != cord && q != but && isCable(q.now.record.Kind.Name) {
+		for _, q := range at.meeting() {
+			if q != p && q != but && isCable(q.now.record.Kind.Name) {
 				return true
 			}
 		}
@@ -112,7 +112,7 @@ func (s *Standing) meetsRuns(cord, but *piece) bool {
 // tests counts the tests of a run.
 func (s *Standing) tests(label string) int {
 	n := 0
-	for _, q := range s.namers[label] {
+	for _, q := range s.of(label).namers {
 		if q.now.record.Kind.Name == schema.KindTest {
 			n++
 		}
@@ -128,7 +128,7 @@ func (s *Standing) notedBy(p *piece) bool {
 
 // headNoted says whether anything was found about the plant record.
 func (s *Standing) headNoted() bool {
-	return slices.ContainsFunc(s.heads, func(h *piece) bool { return len(s.noted[h.now.record.Label]) > 0 })
+	return slices.ContainsFunc(s.heads, func(h *piece) bool { return len(s.of(h.now.record.Label).noted) > 0 })
 }
 
 // notes are the labels about which anything was found, among those that a piece
@@ -161,10 +161,10 @@ func (s *Standing) lead(p *piece, enter func(*piece) bool, told func(label strin
 		return false
 	}
 	for _, at := range p.refs {
-		if len(s.noted[at.label]) > 0 && !told(at.label) {
+		if len(at.noted) > 0 && !told(at.label) {
 			return false
 		}
-		for _, q := range s.bearers[at.label] {
+		for _, q := range at.bearers {
 			if !s.lead(q, enter, told) {
 				return false
 			}
@@ -172,7 +172,7 @@ func (s *Standing) lead(p *piece, enter func(*piece) bool, told func(label strin
 		if !at.ports() || !isCable(p.now.record.Kind.Name) {
 			continue
 		}
-		for _, q := range s.reached(at) {
+		for _, q := range at.reached() {
 			if !s.lead(q, enter, told) {
 				return false
 			}
@@ -183,10 +183,10 @@ func (s *Standing) lead(p *piece, enter func(*piece) bool, told func(label strin
 
 // reached are the cables at some ports: at a splitter or amplifier those at every
 // port of it.
-func (s *Standing) reached(at ref) []*piece {
-	near := s.meeting(at)
-	if slices.ContainsFunc(s.bearers[at.label], func(h *piece) bool { return passesSignal(h.now.record) }) {
-		near = s.namers[at.label]
+func (r ref) reached() []*piece {
+	near := r.meeting()
+	if slices.ContainsFunc(r.bearers, func(h *piece) bool { return passesSignal(h.now.record) }) {
+		near = r.namers
 	}
 	if !slices.ContainsFunc(near, func(q *piece) bool { return !isCable(q.now.record.Kind.Name) }) {
 		return near

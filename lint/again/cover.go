@@ -86,9 +86,9 @@ func (s *Standing) remember(w *work) error {
 		if n < 0 {
 			return fmt.Errorf("rule %s: a finding is gone that never came: %s", f.Rule, f.Message)
 		}
-		if s.noted[f.Record] = without(s.noted[f.Record], f.Rule); len(s.noted[f.Record]) == 0 {
-			delete(s.noted, f.Record)
-		}
+		about := s.nameOf(f.Record)
+		about.noted = without(about.noted, f.Rule)
+		s.settleName(about)
 		if list = slices.Delete(list, n, n+1); len(list) > 0 {
 			s.found[at] = list
 		} else {
@@ -97,7 +97,8 @@ func (s *Standing) remember(w *work) error {
 	}
 	for i := range w.come {
 		at := spotOf(&w.come[i])
-		s.noted[at.record] = append(s.noted[at.record], at.rule)
+		about := s.nameOf(at.record)
+		about.noted = append(about.noted, at.rule)
 		s.found[at] = append(s.found[at], carried(&w.come[i]))
 	}
 	return nil
@@ -181,7 +182,7 @@ func (s *Standing) review(today unit.Date) ([]lint.Finding, error) {
 		for _, p := range list {
 			in[p] = true
 			for _, at := range p.refs {
-				for _, q := range s.bearers[at.label] {
+				for _, q := range at.bearers {
 					in[q], in[q.outer()] = true, true
 				}
 			}

@@ -91,7 +91,7 @@ func (a *area) lays(ways, stirs map[*piece]bool, views ...view) map[*piece]bool 
 			if cable && at.ports() {
 				continue
 			}
-			for _, q := range a.bearers[at.label] {
+			for _, q := range at.bearers {
 				mark(q)
 			}
 		}

@@ -83,9 +83,9 @@ func (s *Standing) order(v view) func(a, b *piece) int {
 	}
 }
 
-// A ref is a label that a record names; with the ports where it names ports.
+// A ref is a name that a record names; with the ports where it names ports.
 type ref struct {
-	label       string
+	*name
 	first, last int
 }
 
@@ -94,24 +94,24 @@ func (r ref) ports() bool { return r.first > 0 }
 
 // meets says whether two references name a port in common.
 func (r ref) meets(other ref) bool {
-	return r.label == other.label && other.ports() && r.first <= other.last && other.first <= r.last
+	return r.name == other.name && other.ports() && r.first <= other.last && other.first <= r.last
 }
 
 // refsOf lists what a record names, in the blocks inside it too, but for the runs
 // of a bundle, which are pieces of their own.
-func refsOf(r *schema.Record) []ref {
+func (s *Standing) refsOf(r *schema.Record) []ref {
 	var all []ref
 	for i := range r.Values {
 		v := &r.Values[i]
 		switch {
 		case v.Bad:
 		case v.Field.Type == schema.Reference:
-			all = append(all, ref{label: v.Text})
+			all = append(all, ref{name: s.nameOf(v.Text)})
 		case v.Field.Type == schema.PortReference:
-			all = append(all, ref{v.Text, int(v.Number), int(v.Last)})
+			all = append(all, ref{s.nameOf(v.Text), int(v.Number), int(v.Last)})
 		case v.Field.Type == schema.References, v.Field == schema.WaiverRecords.Field:
 			for _, label := range v.List {
-				all = append(all, ref{label: label})
+				all = append(all, ref{name: s.nameOf(label)})
 			}
 		}
 	}
@@ -120,9 +120,9 @@ func refsOf(r *schema.Record) []ref {
 			continue
 		}
 		if len(in.Kind.Refers) > 0 {
-			all = append(all, ref{label: in.Label})
+			all = append(all, ref{name: s.nameOf(in.Label)})
 		}
-		all = append(all, refsOf(in)...)
+		all = append(all, s.refsOf(in)...)
 	}
 	return all
 }

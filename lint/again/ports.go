@@ -2,45 +2,38 @@ package again
 
 import "slices"
 
-// A port is one of those that a label bears.
-type port struct {
-	label  string
-	number int
-}
-
 // widest is how many ports a reference names at most for its pieces to be found by
 // each port: cables fan out to a dozen, and a mistake may name thousands.
 const widest = 32
 
 // enterPorts finds a piece by the ports that it names, leavePorts no longer.
-func (s *Standing) enterPorts(p *piece) {
+func (p *piece) enterPorts() {
 	for _, at := range p.refs {
 		switch {
 		case !at.ports():
 		case at.last-at.first >= widest:
-			s.wide[at.label] = append(s.wide[at.label], p)
+			at.wide = append(at.wide, p)
 		default:
+			if at.byPort == nil {
+				at.byPort = make(map[int][]*piece)
+			}
 			for n := at.first; n <= at.last; n++ {
-				key := port{at.label, n}
-				s.ports[key] = append(s.ports[key], p)
+				at.byPort[n] = append(at.byPort[n], p)
 			}
 		}
 	}
 }
 
-func (s *Standing) leavePorts(p *piece) {
+func (p *piece) leavePorts() {
 	for _, at := range p.refs {
 		switch {
 		case !at.ports():
 		case at.last-at.first >= widest:
-			if s.wide[at.label] = without(s.wide[at.label], p); len(s.wide[at.label]) == 0 {
-				delete(s.wide, at.label)
-			}
+			at.wide = without(at.wide, p)
 		default:
 			for n := at.first; n <= at.last; n++ {
-				key := port{at.label, n}
-				if s.ports[key] = without(s.ports[key], p); len(s.ports[key]) == 0 {
-					delete(s.ports, key)
+				if at.byPort[n] = without(at.byPort[n], p); len(at.byPort[n]) == 0 {
+					delete(at.byPort, n)
 				}
 			}
 		}
@@ -48,13 +41,12 @@ func (s *Standing) leavePorts(p *piece) {
 }
 
 // meeting are the pieces that name a port which a reference names too.
-func (s *Standing) meeting(at ref) []*piece {
-	if at.last-at.first >= widest {
-		return slices.DeleteFunc(slices.Clone(s.namers[at.label]), func(q *piece) bool { return !slices.ContainsFunc(q.refs, at.meets) })
+func (r ref) meeting() []*piece {
+	if r.last-r.first >= widest {
+		return slices.DeleteFunc(slices.Clone(r.namers), func(q *piece) bool { return !slices.ContainsFunc(q.refs, r.meets) })
 	}
-	wide := s.wide[at.label]
-	if at.first == at.last && len(wide) == 0 {
-		return s.ports[port{at.label, at.first}]
+	if r.first == r.last && len(r.wide) == 0 {
+		return r.byPort[r.first]
 	}
 	var all []*piece
 	add := func(q *piece) {
@@ -62,13 +54,13 @@ func (s *Standing) meeting(at ref) []*piece {
 			all = append(all, q)
 		}
 	}
-	for n := at.first; n <= at.last; n++ {
-		for _, q := range s.ports[port{at.label, n}] {
+	for n := r.first; n <= r.last; n++ {
+		for _, q := range r.byPort[n] {
 			add(q)
 		}
 	}
-	for _, q := range wide {
-		if slices.ContainsFunc(q.refs, at.meets) {
+	for _, q := range r.wide {
+		if slices.ContainsFunc(q.refs, r.meets) {
 			add(q)
 		}
 	}

@@ -28,11 +28,9 @@ type Standing struct {
 	// files are the files as they are, old those that the last step changed as they were.
 	files map[string]*standingFile
 	old   map[string]*schema.File
-	// bearers are the pieces under a label, namers those that name one.
-	bearers, namers map[string][]*piece
-	// ports are the pieces that name a port, wide those that name many ports of a label.
-	ports map[port][]*piece
-	wide  map[string][]*piece
+	// names are the labels that anything bears, names or is about, nobody is any other.
+	names  map[string]*name
+	nobody name
 	// kin are the labels that may be taken for each other.
 	kin kin
 	// twice counts the labels that have several bearers.
@@ -57,8 +55,6 @@ type Standing struct {
 	// those about waivers and policies.
 	found    map[spot][]lint.Finding
 	reviewed []lint.Finding
-	// noted are the rules of the findings about each label, once for each finding.
-	noted map[string][]string
 	// held are the waivers as they held on that day, nil without any.
 	held *lint.Leave
 	// paths are the files by the keys of their names, likePaths counts the keys
@@ -84,8 +80,8 @@ type waker struct {
 // New returns a standing without any records.
 func New(o Options) *Standing {
 	s := &Standing{
-		options: o, files: make(map[string]*standingFile), bearers: make(map[string][]*piece), namers: make(map[string][]*piece),
-		ports: make(map[port][]*piece), wide: make(map[string][]*piece), kin: newKin(), lying: make(map[string]map[sort][]*piece), piled: make(map[pileKey][]pile), paths: make(map[string]int), noted: make(map[string][]string), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
+		options: o, files: make(map[string]*standingFile), names: make(map[string]*name),
+		kin: newKin(), lying: make(map[string]map[sort][]*piece), piled: make(map[pileKey][]pile), paths: make(map[string]int), astray: make(map[*piece]bool), found: make(map[spot][]lint.Finding),
 	}
 	for _, r := range o.Rules {
 		switch {
@@ -149,11 +145,11 @@ func (s *Standing) lies(rule string) bool {
 func (s *Standing) enter(p *piece) {
 	r := p.now.record
 	s.pieces++
-	p.refs = refsOf(r)
+	p.refs = s.refsOf(r)
 	for _, at := range p.refs {
-		s.namers[at.label] = append(s.namers[at.label], p)
+		at.namers = append(at.namers, p)
 	}
-	s.enterPorts(p)
+	p.enterPorts()
 	if list := s.ownerLists(r.Kind.Name); list != nil {
 		*list = append(*list, p)
 	}
@@ -170,10 +166,11 @@ func (s *Standing) enter(p *piece) {
 func (s *Standing) leave(p *piece) {
 	r := p.now.record
 	s.pieces--
+	p.leavePorts()
 	for _, at := range p.refs {
-		s.namers[at.label] = without(s.namers[at.label], p)
+		at.namers = without(at.namers, p)
+		s.settleName(at.name)
 	}
-	s.leavePorts(p)
 	if list := s.ownerLists(r.Kind.Name); list != nil {
 		*list = without(*list, p)
 	}
@@ -202,8 +199,9 @@ func (s *Standing) ownerLists(kind string) *[]*piece {
 }
 
 func (s *Standing) bear(label string, p *piece) {
-	s.bearers[label] = append(s.bearers[label], p)
-	switch len(s.bearers[label]) {
+	n := s.nameOf(label)
+	n.bearers = append(n.bearers, p)
+	switch len(n.bearers) {
 	case 1:
 		s.kin.enter(label, s.alike(label))
 	case 2:
@@ -212,16 +210,15 @@ func (s *Standing) bear(label string, p *piece) {
 }
 
 func (s *Standing) unbear(label string, p *piece) {
-	list := without(s.bearers[label], p)
-	if len(list) == 1 {
+	n := s.nameOf(label)
+	n.bearers = without(n.bearers, p)
+	switch len(n.bearers) {
+	case 0:
+		s.kin.leave(label, s.alike(label))
+		s.settleName(n)
+	case 1:
 		s.twice--
 	}
-	if len(list) > 0 {
-		s.bearers[label] = list
-		return
-	}
-	delete(s.bearers, label)
-	s.kin.leave(label, s.alike(label))
 }
 
 // alike lists the keys of a label by all rules that fold labels.

@@ -250,7 +250,7 @@ func (w *work) plain(laid map[*piece]bool, is []lint.Finding, about map[string]b
 	}
 	for p := range laid {
 		r := w.Standing.in(before, p).record
-		if r != nil && !about[r.Label] && slices.ContainsFunc(w.noted[r.Label], w.lies) {
+		if r != nil && !about[r.Label] && slices.ContainsFunc(w.of(r.Label).noted, w.lies) {
 			return false
 		}
 	}
@@ -295,10 +295,10 @@ func (w *work) unseen() []string {
 	var labels []string
 	for p := range w.in {
 		r := w.Standing.in(before, p).record
-		if len(p.inner) == 0 || r == nil || len(w.noted[r.Label]) == 0 || !slices.ContainsFunc(p.inner, func(in *piece) bool { return !w.in[in] }) {
+		if len(p.inner) == 0 || r == nil || len(w.of(r.Label).noted) == 0 || !slices.ContainsFunc(p.inner, func(in *piece) bool { return !w.in[in] }) {
 			continue
 		}
-		if slices.ContainsFunc(w.noted[r.Label], func(rule string) bool { return w.hides(spot{rule, r.Label}) }) {
+		if slices.ContainsFunc(w.of(r.Label).noted, func(rule string) bool { return w.hides(spot{rule, r.Label}) }) {
 			labels = append(labels, r.Label)
 		}
 	}
@@ -314,7 +314,7 @@ func (w *work) hides(at spot) bool {
 
 // stirsNow says whether a label is gone with the step.
 func (w *work) stirsNow(label string) bool {
-	return len(w.bearers[label]) == 0 && w.is.spread[label]
+	return len(w.of(label).bearers) == 0 && w.is.spread[label]
 }
 
 // everything judges the whole plant. What was found before is remembered.
