@@ -58,7 +58,7 @@ type settled struct {
 // match finds which pieces of the files stay, and makes a plan of the step.
 func (s *Standing) match(changes []Change) *plan {
 	p := &plan{changes: changes, lists: make([][]settled, len(changes)), starts: make([]int, len(changes)), old: make(map[string]*schema.File, len(changes))}
-	pool := newPool()
+	var loose []*piece
 	for i, c := range changes {
 		p.old[c.Path] = nil
 		var stood []*piece
@@ -67,10 +67,9 @@ func (s *Standing) match(changes []Change) *plan {
 		}
 		var left []*piece
 		p.starts[i], p.lists[i], left = stay(stood, c.File)
-		for _, at := range left {
-			pool.add(at)
-		}
+		loose = append(loose, left...)
 	}
+	pool := newPool(loose)
 	for i := range p.lists {
 		for n := range p.lists[i] {
 			if it := &p.lists[i][n]; it.piece == nil {

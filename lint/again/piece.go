@@ -13,6 +13,8 @@ type piece struct {
 	now, was place
 	// step is the last step that changed it; was is as it stood before that.
 	step int
+	// clean is the step for which nothing was found about all that it leads to.
+	clean int
 	// top is the bundle that a run stands in, inner the runs of a bundle.
 	top   *piece
 	inner []*piece

@@ -10,47 +10,96 @@ import (
 // found again.
 type pool struct {
 	all      []*piece
-	taken    map[*piece]bool
-	byRecord map[*schema.Record][]*piece
-	byLabel  map[string][]*piece
+	taken    []bool
+	byRecord chains[*schema.Record]
+	// byTitle are those that were not found by their records, nil until it is asked for.
+	byTitle *chains[title]
 }
 
-func newPool() *pool {
-	return &pool{taken: make(map[*piece]bool), byRecord: make(map[*schema.Record][]*piece), byLabel: make(map[string][]*piece)}
+// A title is what a record of another text may still be known by.
+type title struct {
+	kind  *schema.Kind
+	label string
 }
 
-func (o *pool) add(p *piece) {
-	o.all = append(o.all, p)
-	r := p.now.record
-	o.byRecord[r] = append(o.byRecord[r], p)
-	key := r.Kind.Name + "\x00" + r.Label
-	o.byLabel[key] = append(o.byLabel[key], p)
+// chains are lists of places by a key, each in its order, without room of their own.
+type chains[K comparable] struct {
+	first map[K]int
+	next  []int
+}
+
+// end is the place behind the last one of a list.
+const end = -1
+
+func chained[K comparable](n int, key func(i int) (K, bool)) chains[K] {
+	c := chains[K]{first: make(map[K]int, n), next: make([]int, n)}
+	for i := n - 1; i >= 0; i-- {
+		k, has := key(i)
+		if !has {
+			continue
+		}
+		c.next[i] = end
+		if after, known := c.first[k]; known {
+			c.next[i] = after
+		}
+		c.first[k] = i
+	}
+	return c
+}
+
+func newPool(all []*piece) *pool {
+	return &pool{all: all, taken: make([]bool, len(all)), byRecord: chained(len(all), func(i int) (*schema.Record, bool) { return all[i].now.record, true })}
 }
 
 // same takes the piece with this very record, the one in the same file first.
-func (o *pool) same(to place) *piece { return o.take(o.byRecord[to.record], to) }
+func (o *pool) same(to place) *piece { return take(o, &o.byRecord, to.record, to) }
 
-// namesake takes a piece of the same kind and label.
+// namesake takes a piece of the same kind and label, once all were taken that are
+// found by their records.
 func (o *pool) namesake(to place) *piece {
-	return o.take(o.byLabel[to.record.Kind.Name+"\x00"+to.record.Label], to)
+	if o.byTitle == nil {
+		c := chained(len(o.all), func(i int) (title, bool) { return titleOf(o.all[i].now.record), !o.taken[i] })
+		o.byTitle = &c
+	}
+	return take(o, o.byTitle, titleOf(to.record), to)
 }
 
-func (o *pool) take(list []*piece, to place) *piece {
-	free := func(p *piece) bool { return !o.taken[p] }
-	i := slices.IndexFunc(list, func(p *piece) bool { return free(p) && p.now.path == to.path })
-	if i < 0 {
-		i = slices.IndexFunc(list, free)
-	}
-	if i < 0 {
+func titleOf(r *schema.Record) title { return title{r.Kind, r.Label} }
+
+func take[K comparable](o *pool, by *chains[K], key K, to place) *piece {
+	first, known := by.first[key]
+	if !known {
 		return nil
 	}
-	o.taken[list[i]] = true
-	return list[i]
+	found := end
+	for i := first; i != end; i = by.next[i] {
+		if o.taken[i] {
+			continue
+		}
+		if o.all[i].now.path == to.path {
+			found = i
+			break
+		}
+		if found == end {
+			found = i
+		}
+	}
+	if found == end {
+		return nil
+	}
+	o.taken[found] = true
+	return o.all[found]
 }
 
 // left are the pieces that nobody took.
 func (o *pool) left() []*piece {
-	return slices.DeleteFunc(o.all, func(p *piece) bool { return o.taken[p] })
+	var left []*piece
+	for i, p := range o.all {
+		if !o.taken[i] {
+			left = append(left, p)
+		}
+	}
+	return left
 }
 
 // compare says whether two records, the runs of a bundle left out, state different
