@@ -147,7 +147,7 @@ func (a *area) mark(p *piece) {
 		return // what it names matters only to the review
 	}
 	for _, at := range p.refs {
-		a.markLabel(at.label)
+		a.markAll(at.bearers)
 	}
 	if p.now.record.Kind.Name == schema.KindRun {
 		a.markLink(p)
@@ -158,12 +158,13 @@ func (a *area) mark(p *piece) {
 // what stands about it is known again.
 func (a *area) bundle(p *piece) {
 	if a.gathers(p.now.record) {
-		for _, in := range p.inner {
-			a.mark(in)
-		}
+		a.markAll(p.inner)
 		return
 	}
-	for _, rule := range a.of(p.now.record.Label).noted {
+	if p.bears == nil {
+		return
+	}
+	for _, rule := range p.bears.noted {
 		for _, f := range a.found[spot{rule, p.now.record.Label}] {
 			for _, n := range f.Related {
 				for _, q := range a.of(n.Label).bearers {
@@ -188,14 +189,12 @@ func (a *area) markLink(p *piece) {
 		if !at.ports() || !slices.ContainsFunc(at.bearers, joins) {
 			continue
 		}
-		for _, q := range at.meeting() {
-			a.mark(q)
-		}
+		a.markAll(at.meeting())
 	}
-	if p.now.record.Label == "" {
+	if p.bears == nil {
 		return
 	}
-	for _, q := range a.of(p.now.record.Label).namers {
+	for _, q := range p.bears.namers {
 		if q.now.record.Kind.Name == schema.KindTest {
 			a.mark(q)
 		}
@@ -208,8 +207,10 @@ func joins(p *piece) bool {
 	return kind == schema.KindConsolidation || kind == schema.KindClosure
 }
 
-func (a *area) markLabel(label string) {
-	for _, p := range a.of(label).bearers {
+func (a *area) markLabel(label string) { a.markAll(a.of(label).bearers) }
+
+func (a *area) markAll(all []*piece) {
+	for _, p := range all {
 		a.mark(p)
 	}
 }

@@ -28,7 +28,8 @@ func (s *Standing) settleFindings(w *work, step *Step, today unit.Date) error {
 		s.covered(spots, leave)
 		was = s.under(spots, s.held)
 	}
-	if err := s.remember(w); err != nil {
+	way, err := s.remember(w.gone, w.come)
+	if err != nil {
 		return err
 	}
 	if waived {
@@ -43,6 +44,7 @@ func (s *Standing) settleFindings(w *work, step *Step, today unit.Date) error {
 	}
 	left, fresh := subtract(s.reviewed, reviewed, identity)
 	s.reviewed, s.held, s.today = reviewed, leave, today
+	s.noteMark(way)
 	step.Gone, step.Come = slices.Concat(gone, left), slices.Concat(come, fresh)
 	order(step.Gone)
 	order(step.Come)
@@ -75,33 +77,35 @@ func each(list []lint.Finding, say func(*lint.Finding) string) []string {
 	return all
 }
 
-// remember keeps what was found from now on. The error says that something is gone
-// that never came.
-func (s *Standing) remember(w *work) error {
-	for i := range w.gone {
-		f := &w.gone[i]
+// remember keeps what was found from now on, and returns both as they are carried.
+// The error says that something is gone that never came.
+func (s *Standing) remember(gone, come []lint.Finding) (way difference, err error) {
+	for i := range gone {
+		f := &gone[i]
 		at, id := spotOf(f), identity(f)
 		list := s.found[at]
 		n := slices.IndexFunc(list, func(g lint.Finding) bool { return identity(&g) == id })
 		if n < 0 {
-			return fmt.Errorf("rule %s: a finding is gone that never came: %s", f.Rule, f.Message)
+			return way, fmt.Errorf("rule %s: a finding is gone that never came: %s", f.Rule, f.Message)
 		}
 		about := s.nameOf(f.Record)
 		about.noted = without(about.noted, f.Rule)
 		s.settleName(about)
+		way.gone = append(way.gone, list[n])
 		if list = slices.Delete(list, n, n+1); len(list) > 0 {
 			s.found[at] = list
 		} else {
 			delete(s.found, at)
 		}
 	}
-	for i := range w.come {
-		at := spotOf(&w.come[i])
+	for i := range come {
+		at := spotOf(&come[i])
 		about := s.nameOf(at.record)
 		about.noted = append(about.noted, at.rule)
-		s.found[at] = append(s.found[at], carried(&w.come[i]))
+		way.come = append(way.come, carried(&come[i]))
+		s.found[at] = append(s.found[at], way.come[i])
 	}
-	return nil
+	return way, nil
 }
 
 // leaves are the waivers as they hold on a day, nil without any.

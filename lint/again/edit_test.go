@@ -13,7 +13,8 @@ import (
 )
 
 // TestEditsOfAPlant edits a generated plant line by line and block by block, so that
-// excerpts are a small part of it, and holds what is carried against the whole.
+// excerpts are a small part of it, returns now and then to an earlier state, and holds
+// what is carried against the whole.
 func TestEditsOfAPlant(t *testing.T) {
 	t.Parallel()
 	today := day(t, "2026-06-15")
@@ -28,6 +29,7 @@ func TestEditsOfAPlant(t *testing.T) {
 		}
 		w := newTrail()
 		w.to(t, files, today)
+		stops, written := []stop{w.stop()}, []map[string]string{maps.Clone(texts)}
 		for range rapid.IntRange(1, 20).Draw(t, "edits") {
 			before := maps.Clone(texts)
 			edit(t, texts)
@@ -40,6 +42,12 @@ func TestEditsOfAPlant(t *testing.T) {
 			w.to(t, next, today)
 			if t.Failed() {
 				t.FailNow()
+			}
+			stops, written = append(stops, w.stop()), append(written, maps.Clone(texts))
+			if rapid.IntRange(0, 3).Draw(t, "return") == 0 {
+				i := rapid.IntRange(0, len(stops)-1).Draw(t, "to")
+				w.back(t, stops[i])
+				texts = maps.Clone(written[i])
 			}
 		}
 		steps, entire = steps+w.steps, entire+w.entire

@@ -18,6 +18,8 @@ type piece struct {
 	// top is the bundle that a run stands in, inner the runs of a bundle.
 	top   *piece
 	inner []*piece
+	// bears is the name of its label, nil without one, refs are the names that it names.
+	bears *name
 	refs  []ref
 	// berths are where a run lies.
 	berths []berth

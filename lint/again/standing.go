@@ -51,6 +51,8 @@ type Standing struct {
 	problems int
 	step     int
 	today    unit.Date
+	// mark is the state at hand, nil before the first step.
+	mark *Mark
 	// found are the findings by rule and record, before any waiver; reviewed
 	// those about waivers and policies.
 	found    map[spot][]lint.Finding
@@ -180,8 +182,8 @@ func (s *Standing) leave(p *piece) {
 		}
 	}
 	delete(s.astray, p)
-	if r.Label != "" && r.Kind.Name != schema.KindPlant {
-		s.unbear(r.Label, p)
+	if p.bears != nil {
+		s.unbear(p)
 	}
 }
 
@@ -200,7 +202,7 @@ func (s *Standing) ownerLists(kind string) *[]*piece {
 
 func (s *Standing) bear(label string, p *piece) {
 	n := s.nameOf(label)
-	n.bearers = append(n.bearers, p)
+	p.bears, n.bearers = n, append(n.bearers, p)
 	switch len(n.bearers) {
 	case 1:
 		s.kin.enter(label, s.alike(label))
@@ -209,12 +211,12 @@ func (s *Standing) bear(label string, p *piece) {
 	}
 }
 
-func (s *Standing) unbear(label string, p *piece) {
-	n := s.nameOf(label)
-	n.bearers = without(n.bearers, p)
+func (s *Standing) unbear(p *piece) {
+	n := p.bears
+	p.bears, n.bearers = nil, without(n.bearers, p)
 	switch len(n.bearers) {
 	case 0:
-		s.kin.leave(label, s.alike(label))
+		s.kin.leave(n.label, s.alike(n.label))
 		s.settleName(n)
 	case 1:
 		s.twice--

@@ -11,7 +11,8 @@ import (
 )
 
 // TestStory goes through the states of the story, with the waivers of each day, and
-// from each of them back to the first and on again.
+// from each of them back to the first and on again, once by judging the way and once
+// by returning.
 func TestStory(t *testing.T) {
 	t.Parallel()
 	commits, err := examples.Story()
@@ -21,6 +22,7 @@ func TestStory(t *testing.T) {
 	reader := schema.NewReader()
 	w, far := newTrail(), newTrail()
 	var first map[string]*schema.File
+	var stops []stop
 	for _, c := range commits {
 		next := maps.Clone(w.files)
 		for path, text := range c.Write {
@@ -38,6 +40,10 @@ func TestStory(t *testing.T) {
 		}
 		far.to(t, first, today)
 		far.to(t, next, today)
+		if stops = append(stops, w.stop()); len(stops) > 1 {
+			w.back(t, stops[0])
+			w.back(t, stops[len(stops)-1])
+		}
 		if t.Failed() {
 			t.Fatalf("at %q", c.Subject)
 		}

@@ -1,6 +1,7 @@
 package again_test
 
 import (
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -75,19 +76,7 @@ func names() []string {
 // to goes to a state and holds what is carried against the whole.
 func (w *trail) to(t rapid.TB, next map[string]*schema.File, today unit.Date) *again.Step {
 	t.Helper()
-	var changes []again.Change
-	for path := range w.files {
-		if next[path] == nil {
-			changes = append(changes, again.Change{Path: path})
-		}
-	}
-	for path, f := range next {
-		if w.files[path] != f {
-			changes = append(changes, again.Change{Path: path, File: f})
-		}
-	}
-	slices.SortFunc(changes, func(a, b again.Change) int { return strings.Compare(a.Path, b.Path) })
-	step, err := w.standing.Step(changes, today)
+	step, err := w.standing.Step(w.changes(next), today)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -107,6 +96,48 @@ func (w *trail) to(t rapid.TB, next map[string]*schema.File, today unit.Date) *a
 	}
 	w.compare(t, whole(t, next, today))
 	return step
+}
+
+func (w *trail) changes(next map[string]*schema.File) []again.Change {
+	var changes []again.Change
+	for path := range w.files {
+		if next[path] == nil {
+			changes = append(changes, again.Change{Path: path})
+		}
+	}
+	for path, f := range next {
+		if w.files[path] != f {
+			changes = append(changes, again.Change{Path: path, File: f})
+		}
+	}
+	slices.SortFunc(changes, func(a, b again.Change) int { return strings.Compare(a.Path, b.Path) })
+	return changes
+}
+
+// A stop is a state that a trail was in.
+type stop struct {
+	mark     *again.Mark
+	files    map[string]*schema.File
+	carried  map[string]int
+	problems int
+}
+
+func (w *trail) stop() stop {
+	return stop{w.standing.Mark(), w.files, maps.Clone(w.carried), w.standing.Problems()}
+}
+
+// back returns to a state. What is carried there was held against the whole before,
+// and is again with the next step.
+func (w *trail) back(t rapid.TB, to stop) {
+	t.Helper()
+	known, err := w.standing.Return(w.changes(to.files), to.mark)
+	if err != nil || !known {
+		t.Fatalf("no way back: %v", err)
+	}
+	if w.standing.Mark() != to.mark || w.standing.Problems() != to.problems {
+		t.Errorf("another state, with %d mistakes for %d", w.standing.Problems(), to.problems)
+	}
+	w.files, w.carried = to.files, maps.Clone(to.carried)
 }
 
 func (w *trail) compare(t rapid.TB, want []string) {

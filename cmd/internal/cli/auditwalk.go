@@ -43,8 +43,10 @@ type auditWalk struct {
 
 // auditState is what is remembered of a commit for its children.
 type auditState struct {
-	// stand is where the yard has the records of the commit.
+	// stand is where the yard has the records of the commit, mark what it found there,
+	// nil where it was not there.
 	stand *auditStand
+	mark  *again.Mark
 	// there says whether the commit holds the plant; expiries are the last days of
 	// its waivers.
 	there    bool
@@ -133,6 +135,7 @@ func (w *auditWalk) take(ctx context.Context, c vcs.Commit, role commitRole) err
 	}
 	if len(w.held) == 1 {
 		now.stand.forget()
+		now.mark.Forget()
 	}
 	return nil
 }
@@ -150,7 +153,7 @@ func (w *auditWalk) state(ctx context.Context, due *auditDue) (*auditState, erro
 	}
 	now := &auditState{stand: newAuditStand(c, parents), day: step.Day}
 	if i := unchanged(c, len(parents)); i == 0 && !parents[0].lapses(step.Day) {
-		now.there, now.expiries, now.day = parents[0].there, parents[0].expiries, parents[0].day
+		now.there, now.expiries, now.day, now.mark = parents[0].there, parents[0].expiries, parents[0].day, parents[0].mark
 		return now, nil
 	}
 	key := keptKey(c.ID, roleOf(step))
@@ -190,6 +193,7 @@ func (w *auditWalk) fact(ctx context.Context, parents []*auditState, now *auditS
 	if err != nil {
 		return err
 	}
+	now.mark = w.yard.standing.Mark()
 	first := all[0]
 	f := &auditFact{There: w.yard.standing.Any(), Gone: each(auditFindings(first.Gone), keptFinding), Come: each(auditFindings(first.Come), keptFinding)}
 	if f.There {
@@ -208,16 +212,16 @@ func (w *auditWalk) steps(ctx context.Context, parents []*auditState, now *audit
 		if err := w.yard.clear(now.day); err != nil {
 			return nil, err
 		}
-		step, err := w.yard.to(ctx, now.stand, now.day)
+		step, err := w.yard.to(ctx, now)
 		return []*again.Step{step}, err
 	}
 	all := make([]*again.Step, len(parents))
 	for i, p := range slices.Backward(parents) {
-		if _, err := w.yard.to(ctx, p.stand, p.day); err != nil {
+		if _, err := w.yard.to(ctx, p); err != nil {
 			return nil, err
 		}
 		var err error
-		if all[i], err = w.yard.to(ctx, now.stand, now.day); err != nil {
+		if all[i], err = w.yard.to(ctx, now); err != nil {
 			return nil, err
 		}
 	}

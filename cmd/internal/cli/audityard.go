@@ -60,28 +60,30 @@ func (y *auditYard) clear(day unit.Date) error {
 	clear(y.entries)
 	clear(y.read)
 	clear(y.folders)
-	_, err := y.whole(nowhere, day)
+	y.day = day
+	_, err := y.step(y.whole(nowhere), nil)
 	return err
 }
 
-// to goes to a commit, and tells what differs from where it was.
-func (y *auditYard) to(ctx context.Context, stand *auditStand, day unit.Date) (*again.Step, error) {
-	if y.at == stand && y.day == day {
+// to goes to a commit, and tells what differs from where it was: nothing where it was
+// at that commit before, and returns to what it found there.
+func (y *auditYard) to(ctx context.Context, s *auditState) (*again.Step, error) {
+	if y.at == s.stand && y.day == s.day {
 		return &again.Step{}, nil
 	}
-	files, known := y.at.way(stand)
+	files, known := y.at.way(s.stand)
 	if !known {
 		var err error
-		if files, err = y.tree(ctx, stand.id); err != nil {
+		if files, err = y.tree(ctx, s.stand.id); err != nil {
 			return nil, err
 		}
 	}
-	y.at = stand
+	y.at, y.day = s.stand, s.day
 	changed, err := y.enter(ctx, files)
 	if err != nil {
 		return nil, err
 	}
-	return y.settle(changed, day)
+	return y.step(y.settle(changed), s.mark)
 }
 
 // tree lists all files of a commit, and those that are there and not in it.
@@ -133,9 +135,18 @@ func (y *auditYard) enter(ctx context.Context, files map[string]vcs.Entry) ([]st
 	return changed, nil
 }
 
-// settle makes the standing that of the plant at the commit.
-func (y *auditYard) settle(changed []string, day unit.Date) (*again.Step, error) {
-	y.day = day
+// step makes the standing that of the plant at the commit, or returns to a mark of it.
+func (y *auditYard) step(changes []again.Change, mark *again.Mark) (*again.Step, error) {
+	if mark != nil {
+		if known, err := y.standing.Return(changes, mark); known || err != nil {
+			return &again.Step{}, err
+		}
+	}
+	return y.standing.Step(changes, y.day)
+}
+
+// settle finds what changes in the files of the plant, of those that differ.
+func (y *auditYard) settle(changed []string) []again.Change {
 	moved := false
 	for _, p := range changed {
 		if path.Base(p) == schema.PlantFile {
@@ -149,7 +160,7 @@ func (y *auditYard) settle(changed []string, day unit.Date) (*again.Step, error)
 	}
 	dir := y.folder()
 	if dir == nowhere || dir != y.dir || moved {
-		return y.whole(dir, day)
+		return y.whole(dir)
 	}
 	var changes []again.Change
 	for _, p := range changed {
@@ -157,18 +168,18 @@ func (y *auditYard) settle(changed []string, day unit.Date) (*again.Step, error)
 			changes = append(changes, again.Change{Path: p, File: y.read[p]})
 		}
 	}
-	return y.standing.Step(changes, day)
+	return changes
 }
 
 // whole looks at all files: what makes a folder a plant has changed.
-func (y *auditYard) whole(dir string, day unit.Date) (*again.Step, error) {
+func (y *auditYard) whole(dir string) []again.Change {
 	files := make(map[string]*schema.File)
 	for p, f := range y.read {
 		if dir != nowhere && y.owner(p) == dir {
 			files[p] = f
 		}
 	}
-	y.dir, y.day = dir, day
+	y.dir = dir
 	var changes []again.Change
 	for _, p := range y.standing.Files() {
 		if files[p] == nil {
@@ -181,7 +192,7 @@ func (y *auditYard) whole(dir string, day unit.Date) (*again.Step, error) {
 		}
 	}
 	y.standing.SetDir(dir)
-	return y.standing.Step(changes, day)
+	return changes
 }
 
 // owner is the folder of the plant that a file belongs to.
