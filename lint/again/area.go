@@ -10,9 +10,9 @@ import (
 // An area is the part of a standing that a step can touch, as one view shows it.
 type area struct {
 	*Standing
-	// in are the pieces that are read, whole those of which every piece that bears
-	// on them is in it.
-	in, whole map[*piece]bool
+	// read are the pieces that are read, whole those of which every piece that bears
+	// on them is too.
+	read, whole group
 	// ways are the pathways to judge with all that lies in them.
 	ways map[*piece]bool
 	// spread are the labels of which all that names them was taken.
@@ -22,11 +22,15 @@ type area struct {
 	over bool
 }
 
-func (s *Standing) newArea() *area {
-	return &area{
-		Standing: s, in: make(map[*piece]bool), whole: make(map[*piece]bool), ways: make(map[*piece]bool), spread: make(map[string]bool),
+func (s *Standing) newArea(v view) *area {
+	a := &area{
+		Standing: s, read: s.newGroup(readAfter), whole: s.newGroup(wholeAfter), ways: make(map[*piece]bool), spread: make(map[string]bool),
 		most: max(fewPieces, s.pieces/2),
 	}
+	if v == before {
+		a.read.sign, a.whole.sign = readBefore, wholeBefore
+	}
+	return a
 }
 
 // fewPieces is how many pieces are always worth an excerpt.
@@ -129,11 +133,10 @@ func (a *area) alikes(label string) {
 
 // mark takes a piece to be read, with all that it names.
 func (a *area) mark(p *piece) {
-	if a.in[p] || a.over {
+	if a.over || !a.read.add(p) {
 		return
 	}
-	a.in[p] = true
-	if len(a.in) > a.most {
+	if len(a.read.list) > a.most {
 		a.over = true
 		return
 	}
@@ -218,11 +221,10 @@ func (a *area) markAll(all []*piece) {
 // take takes a piece whose findings can differ: a cable with all that a signal
 // goes through.
 func (a *area) take(p *piece) {
-	if a.whole[p] || a.over {
+	if a.over || !a.whole.add(p) {
 		return
 	}
 	a.mark(p)
-	a.whole[p] = true
 	r := p.now.record
 	switch {
 	case r.Kind.Name == schema.KindTest:
@@ -357,11 +359,11 @@ func (a *area) complete(reach lint.Reach, kind, label string) bool {
 	for _, p := range bearers {
 		switch p.now.record.Kind.Name {
 		case schema.KindRun, schema.KindCord, schema.KindTest:
-			if !a.whole[p] {
+			if !a.whole.has(p) {
 				return false
 			}
 		case schema.KindBundle:
-			if slices.ContainsFunc(p.inner, func(in *piece) bool { return !a.whole[in] }) {
+			if slices.ContainsFunc(p.inner, func(in *piece) bool { return !a.whole.has(in) }) {
 				return false
 			}
 		case schema.KindPathway:

@@ -181,18 +181,20 @@ func (s *Standing) review(today unit.Date) ([]lint.Finding, error) {
 	if len(s.waivers)+len(s.policies) == 0 {
 		return nil, nil
 	}
-	in := make(map[*piece]bool)
+	s.round++
+	in := s.newGroup(inExcerpt)
 	for _, list := range [][]*piece{s.heads, s.policies, s.waivers} {
 		for _, p := range list {
-			in[p] = true
+			in.add(p)
 			for _, at := range p.refs {
 				for _, q := range at.bearers {
-					in[q], in[q.outer()] = true, true
+					in.add(q)
+					in.add(q.outer())
 				}
 			}
 		}
 	}
-	p := s.excerpt(after, in, &plan{}, judged)
+	p := s.excerpt(after, in.list, &plan{}, judged)
 	leave := lint.LeaveOf(p, today)
 	for _, w := range leave.Waivers() {
 		for _, label := range w.Records {

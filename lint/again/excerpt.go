@@ -9,7 +9,7 @@ import (
 
 // excerpt builds a plant of some pieces as a view has them. Files that the step
 // changes are there with their mistakes.
-func (s *Standing) excerpt(v view, in map[*piece]bool, p *plan, form form) *plant.Plant {
+func (s *Standing) excerpt(v view, in []*piece, p *plan, form form) *plant.Plant {
 	files := s.filed(v, in, func(r *schema.Record) *schema.Record { return r })
 	for _, c := range p.changes {
 		f := p.fileIn(v, c)
@@ -32,24 +32,28 @@ func (s *Standing) excerpt(v view, in map[*piece]bool, p *plan, form form) *plan
 
 // filed are the files of some pieces as a view has them, each with those records only,
 // as they are to stand there.
-func (s *Standing) filed(v view, in map[*piece]bool, as func(*schema.Record) *schema.Record) []*schema.File {
+func (s *Standing) filed(v view, in []*piece, as func(*schema.Record) *schema.Record) []*schema.File {
 	var files []*schema.File
-	for _, at := range s.sorted(v, in) {
-		e := s.entry(v, at)
-		if n := len(files); n == 0 || files[n-1].Path != e.Path {
-			files = append(files, &schema.File{Path: e.Path})
+	places := s.sorted(v, in)
+	for len(places) > 0 {
+		path := places[0].path
+		n := slices.IndexFunc(places, func(at place) bool { return at.path != path })
+		if n < 0 {
+			n = len(places)
 		}
-		e.Record = as(e.Record)
-		f := files[len(files)-1]
-		f.Entries = append(f.Entries, e)
+		stood, f := s.file(v, path), &schema.File{Path: path, Entries: make([]schema.Entry, n)}
+		for i, at := range places[:n] {
+			f.Entries[i] = schema.Entry{Record: as(at.record), Path: path, Line: stood.Entries[at.at].Line}
+		}
+		files, places = append(files, f), places[n:]
 	}
 	return files
 }
 
 // bundled are those of some pieces that stand in a bundle, as a view has them.
-func (s *Standing) bundled(v view, in map[*piece]bool) map[*schema.Record]bool {
+func (s *Standing) bundled(v view, in []*piece) map[*schema.Record]bool {
 	records := make(map[*schema.Record]bool)
-	for at := range in {
+	for _, at := range in {
 		if at.top != nil {
 			records[s.in(v, at).record] = true
 		}
@@ -76,15 +80,16 @@ func (p *plan) fileIn(v view, c Change) *schema.File {
 	return c.File
 }
 
-// sorted are the pieces at the top of files that are there in a view, in order.
-func (s *Standing) sorted(v view, in map[*piece]bool) []*piece {
-	list := make([]*piece, 0, len(in))
-	for at := range in {
-		if at.top == nil && s.in(v, at).record != nil {
+// sorted are where those pieces stand that are there in a view, at the top of files, in
+// their order.
+func (s *Standing) sorted(v view, in []*piece) []place {
+	list := make([]place, 0, len(in))
+	for _, p := range in {
+		if at := s.in(v, p); p.top == nil && at.record != nil {
 			list = append(list, at)
 		}
 	}
-	slices.SortFunc(list, s.order(v))
+	slices.SortFunc(list, place.compare)
 	return list
 }
 

@@ -45,6 +45,23 @@ func saying(f *lint.Finding) string {
 	return b.String()
 }
 
+// unsaid leaves out what two lists begin with and both say the same: most often that
+// is all of them.
+func unsaid(was, is []lint.Finding) (leftWas, leftIs []lint.Finding) {
+	n := 0
+	for n < min(len(was), len(is)) && saysSame(&was[n], &is[n]) {
+		n++
+	}
+	return was[n:], is[n:]
+}
+
+// saysSame says whether two findings have one saying.
+func saysSame(f, g *lint.Finding) bool {
+	return f.Rule == g.Rule && f.Kind == g.Kind && f.Record == g.Record && f.Message == g.Message && f.Waiver == g.Waiver &&
+		f.Severity == g.Severity && f.Result == g.Result && f.Limit == g.Limit && f.Source == g.Source && f.Excess == g.Excess &&
+		slices.Equal(f.Key, g.Key) && slices.EqualFunc(f.Working, g.Working, func(a, b lint.Term) bool { return a.Term == b.Term && a.Value == b.Value })
+}
+
 // subtract takes out of two lists what both have, and leaves the rest in its order.
 func subtract(was, is []lint.Finding, by func(*lint.Finding) string) (gone, come []lint.Finding) {
 	if len(was) == 0 || len(is) == 0 {

@@ -7,10 +7,10 @@ import (
 	"homerun/schema/plant"
 )
 
-// laid builds a plant to judge pathways by: the pathways with what they name, and of
+// layOut builds a plant to judge pathways by: the pathways with what they name, and of
 // the cables in them the first of each sort, of which the piles tell how many there
 // are. Of cables it holds only what they are and where they lie.
-func (s *Standing) laid(v view, ways map[*piece]bool, in map[*piece]bool) *plant.Plant {
+func (s *Standing) layOut(v view, ways map[*piece]bool, in []*piece) *plant.Plant {
 	b := &barer{wanted: s.bundled(v, in), is: make(map[*schema.Record]*schema.Record)}
 	files := s.filed(v, in, func(r *schema.Record) *schema.Record {
 		if r.Kind.Name == schema.KindRun || r.Kind.Name == schema.KindBundle {
@@ -72,14 +72,12 @@ func (b *barer) bare(r, parent *schema.Record) *schema.Record {
 // lays are the pieces that pathways are judged by, in the state at hand: what they
 // name, and the first of each sort of cable in them with what it names beside its
 // ends.
-func (a *area) lays(ways, stirs map[*piece]bool, views ...view) map[*piece]bool {
-	in := make(map[*piece]bool)
+func (a *area) lays(in *group, ways, stirs map[*piece]bool, views ...view) {
 	var mark func(p *piece)
 	mark = func(p *piece) {
-		if in[p] {
+		if !in.add(p) {
 			return
 		}
-		in[p] = true
 		if p.top != nil {
 			mark(p.top)
 		}
@@ -118,5 +116,4 @@ func (a *area) lays(ways, stirs map[*piece]bool, views ...view) map[*piece]bool 
 			mark(p)
 		}
 	}
-	return in
 }

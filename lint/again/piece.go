@@ -2,6 +2,7 @@ package again
 
 import (
 	"cmp"
+	"strings"
 
 	"homerun/schema"
 )
@@ -15,6 +16,9 @@ type piece struct {
 	step int
 	// clean is the step for which nothing was found about all that it leads to.
 	clean int
+	// signs are the groups that hold it in a round.
+	signs sign
+	round int
 	// top is the bundle that a run stands in, inner the runs of a bundle.
 	top   *piece
 	inner []*piece
@@ -61,11 +65,15 @@ func (s *Standing) in(v view, p *piece) place {
 // there.
 func (s *Standing) entry(v view, p *piece) schema.Entry {
 	at := s.in(v, p)
-	file, changed := s.old[at.path]
-	if v == after || !changed {
-		file = s.files[at.path].file
+	return schema.Entry{Record: at.record, Path: at.path, Line: s.file(v, at.path).Entries[at.at].Line}
+}
+
+// file is a file as a view has it.
+func (s *Standing) file(v view, path string) *schema.File {
+	if file, changed := s.old[path]; v == before && changed {
+		return file
 	}
-	return schema.Entry{Record: at.record, Path: at.path, Line: file.Entries[at.at].Line}
+	return s.files[path].file
 }
 
 // outer is the piece at the top of the file that holds a piece.
@@ -79,12 +87,19 @@ func (p *piece) outer() *piece {
 // order compares two pieces by where they stand in a view.
 func (s *Standing) order(v view) func(a, b *piece) int {
 	return func(a, b *piece) int {
-		x, y := s.in(v, a.outer()), s.in(v, b.outer())
-		if x == y {
+		if a.outer() == b.outer() {
 			return cmp.Compare(s.in(v, a).nth, s.in(v, b).nth)
 		}
-		return cmp.Or(cmp.Compare(x.path, y.path), cmp.Compare(x.at, y.at))
+		return s.in(v, a.outer()).compare(s.in(v, b.outer()))
 	}
+}
+
+// compare says which of two places at the top of files stands before the other.
+func (p place) compare(q place) int {
+	if by := strings.Compare(p.path, q.path); by != 0 {
+		return by
+	}
+	return cmp.Compare(p.at, q.at)
 }
 
 // A ref is a name that a record names; with the ports where it names ports.

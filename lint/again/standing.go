@@ -49,8 +49,9 @@ type Standing struct {
 	pieces int
 	// problems is how many mistakes of the records there are.
 	problems int
-	step     int
-	today    unit.Date
+	// step counts what changed the records, round what was judged.
+	step, round int
+	today       unit.Date
 	// mark is the state at hand, nil before the first step.
 	mark *Mark
 	// found are the findings by rule and record, before any waiver; reviewed
@@ -99,6 +100,20 @@ func New(o Options) *Standing {
 		}
 	}
 	return s
+}
+
+// reserve makes the indices of an empty standing as large as the files need.
+func (s *Standing) reserve(changes []Change) {
+	n := 0
+	for _, c := range changes {
+		if c.File == nil {
+			continue
+		}
+		for i := range c.File.Entries {
+			n += 1 + len(runsIn(c.File.Entries[i].Record))
+		}
+	}
+	s.names, s.kin.by = make(map[string]*name, n), make(map[uint64]relatives, n)
 }
 
 // Problems is how many mistakes of the records keep parts of them from being read.

@@ -30,22 +30,29 @@ type Step struct {
 // once. Today is the day by which waivers hold. The error names a rule that
 // panicked: then the standing is not to be used any more.
 func (s *Standing) Step(changes []Change, today unit.Date) (*Step, error) {
+	if len(s.names)+len(s.kin.by) == 0 {
+		s.reserve(changes)
+	}
 	p := s.match(changes)
 	s.settleDown(p)
-	w := &work{Standing: s, plan: p, stirs: make(map[*piece]bool, len(p.stirs))}
+	s.round++
+	w := &work{
+		Standing: s, plan: p, stirs: make(map[*piece]bool, len(p.stirs)),
+		laidBefore: s.newGroup(laidBefore), laidAfter: s.newGroup(laidAfter), laid: s.newGroup(laidEver), in: s.newGroup(inExcerpt),
+	}
 	for _, at := range p.stirs {
 		w.stirs[at.piece] = true
 	}
 	w.entire = s.pieces == 0 || s.entangled() || w.governs() || w.damaged()
 	awake := s.awake()
 	astray := slices.ContainsFunc(p.stirs, func(at stir) bool { return s.astray[at.piece] })
-	w.was = w.collect()
+	w.was = w.collect(before)
 	if len(w.was.ways) > 0 && !w.was.over {
-		w.laidBefore = w.was.lays(w.was.ways, w.stirs, after)
+		w.was.lays(&w.laidBefore, w.was.ways, w.stirs, after)
 	}
 	s.apply(p)
 	astray = s.findAstray(p) || astray
-	w.is = w.collect()
+	w.is = w.collect(after)
 	w.entire = w.entire || s.pieces == 0 || s.entangled() || !slices.Equal(awake, s.awake()) || astray
 	if err := w.judge(); err != nil {
 		return nil, err
@@ -55,7 +62,7 @@ func (s *Standing) Step(changes []Change, today unit.Date) (*Step, error) {
 			return nil, err
 		}
 	}
-	step := &Step{Base: w.base, Head: w.head, Whole: w.entire, Size: len(w.in)}
+	step := &Step{Base: w.base, Head: w.head, Whole: w.entire, Size: len(w.in.list)}
 	if err := s.settleFindings(w, step, today); err != nil {
 		return nil, err
 	}
@@ -81,10 +88,11 @@ type work struct {
 	*plan
 	stirs   map[*piece]bool
 	was, is *area
-	// laidBefore are the pieces that the pathways of the first are judged by.
-	laidBefore map[*piece]bool
+	// laidBefore are the pieces that the pathways of the first are judged by, laidAfter
+	// those that the pathways of both are, laid all of them.
+	laidBefore, laidAfter, laid group
 	// in are the pieces of the excerpts, entire is set where they are everything.
-	in     map[*piece]bool
+	in     group
 	entire bool
 	// base and head are as stated.
 	base, head *plant.Plant
@@ -112,8 +120,8 @@ func (w *work) damaged() bool {
 }
 
 // collect finds what the step can touch in the state at hand.
-func (w *work) collect() *area {
-	a := w.newArea()
+func (w *work) collect(v view) *area {
+	a := w.newArea(v)
 	if w.entire {
 		return a
 	}
@@ -169,17 +177,18 @@ func problemsOf(p *plant.Plant) int {
 
 // excerpts judges the excerpts as they are.
 func (w *work) excerpts() error {
-	w.in = maps.Clone(w.was.in)
-	maps.Copy(w.in, w.is.in)
-	var laid map[*piece]bool
+	w.in.addAll(w.was.read.list)
+	w.in.addAll(w.is.read.list)
 	if len(w.was.ways)+len(w.is.ways) > 0 {
 		maps.Copy(w.is.ways, w.was.ways)
-		laid = w.is.lays(w.is.ways, w.stirs, before, after)
-		maps.Copy(laid, w.laidBefore)
+		w.is.lays(&w.laidAfter, w.is.ways, w.stirs, before, after)
+		w.laid.addAll(w.laidBefore.list)
+		w.laid.addAll(w.laidAfter.list)
 	}
-	was, is, pathways := w.side(before), w.side(after), w.pathways(laid)
+	was, is, pathways := w.side(before), w.side(after), w.pathways()
 	w.base, w.head, w.stands = was.plant, is.plant, was.found
-	gone, come := subtract(was.found, is.found, saying)
+	leftWas, leftIs := unsaid(was.found, is.found)
+	gone, come := subtract(leftWas, leftIs, saying)
 	w.gone, w.come = slices.Concat(gone, pathways.gone), slices.Concat(come, pathways.found)
 	return errors.Join(was.err, is.err, pathways.err)
 }
@@ -194,10 +203,10 @@ type side struct {
 
 // side judges the excerpt of one view.
 func (w *work) side(v view) side {
-	p := w.excerpt(v, w.in, w.plan, asStated)
+	p := w.excerpt(v, w.in.list, w.plan, asStated)
 	at := side{plant: p}
 	if w.options.Head != nil {
-		p = w.excerpt(v, w.in, w.plan, judged)
+		p = w.excerpt(v, w.in.list, w.plan, judged)
 	}
 	at.found, at.err = check(p, w.along)
 	return at
@@ -205,16 +214,16 @@ func (w *work) side(v view) side {
 
 // pathways judges what lies in pathways. What was found about them before is
 // remembered; where anything else has a finding of these rules it is found again.
-func (w *work) pathways(laid map[*piece]bool) (at side) {
+func (w *work) pathways() (at side) {
 	if len(w.is.ways) == 0 {
 		return at
 	}
 	about := w.about()
-	is, err := check(w.laid(after, w.is.ways, laid), w.within)
+	is, err := check(w.layOut(after, w.is.ways, w.laid.list), w.within)
 	if err != nil {
 		return side{err: err}
 	}
-	if w.plain(laid, is, about) {
+	if w.plain(is, about) {
 		var was []lint.Finding
 		for _, r := range w.within {
 			for label := range about {
@@ -224,7 +233,7 @@ func (w *work) pathways(laid map[*piece]bool) (at side) {
 		at.gone, at.found = subtract(was, is, identity)
 		return at
 	}
-	was, err := check(w.laid(before, w.is.ways, laid), w.within)
+	was, err := check(w.layOut(before, w.is.ways, w.laid.list), w.within)
 	at.gone, at.found = subtract(was, is, saying)
 	at.err = err
 	return at
@@ -244,11 +253,11 @@ func (w *work) about() map[string]bool {
 }
 
 // plain says whether all findings, before and after, are about those pathways.
-func (w *work) plain(laid map[*piece]bool, is []lint.Finding, about map[string]bool) bool {
+func (w *work) plain(is []lint.Finding, about map[string]bool) bool {
 	if slices.ContainsFunc(is, func(f lint.Finding) bool { return f.Kind != schema.KindPathway || !about[f.Record] }) {
 		return false
 	}
-	for p := range laid {
+	for _, p := range w.laid.list {
 		r := w.Standing.in(before, p).record
 		if r != nil && !about[r.Label] && slices.ContainsFunc(w.of(r.Label).noted, w.lies) {
 			return false
@@ -293,9 +302,9 @@ func (w *work) open() []string {
 // show: what the runs in it add to that would not be seen either.
 func (w *work) unseen() []string {
 	var labels []string
-	for p := range w.in {
+	for _, p := range w.in.list {
 		r := w.Standing.in(before, p).record
-		if len(p.inner) == 0 || r == nil || len(w.of(r.Label).noted) == 0 || !slices.ContainsFunc(p.inner, func(in *piece) bool { return !w.in[in] }) {
+		if len(p.inner) == 0 || r == nil || len(w.of(r.Label).noted) == 0 || !slices.ContainsFunc(p.inner, func(in *piece) bool { return !w.in.has(in) }) {
 			continue
 		}
 		if slices.ContainsFunc(w.of(r.Label).noted, func(rule string) bool { return w.hides(spot{rule, r.Label}) }) {
@@ -321,7 +330,7 @@ func (w *work) stirsNow(label string) bool {
 func (w *work) everything() error {
 	w.entire = true
 	w.base, w.head = w.Standing.entire(before, w.plan, asStated), w.Standing.entire(after, w.plan, asStated)
-	w.in = nil
+	w.in.list = nil
 	p := w.head
 	if w.options.Head != nil {
 		p = w.Standing.entire(after, w.plan, judged)

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -18,11 +19,9 @@ var RecordLabelCollision = &lint.Rule{
 }
 
 func labelCollision(p *lint.Pass) {
-	labels := newCollisions()
-	for _, kind := range schema.Kinds() {
-		for _, label := range p.Plant.Labels(kind.Name) {
-			labels.add(label)
-		}
+	var labels collisions
+	for it := range p.Plant.Items() {
+		labels.add(it.Record().Label, it.Record().Kind)
 	}
 	for _, c := range labels.found(func(label string) bool { _, ok := p.Plant.Find(label); return ok }) {
 		item, _ := p.Plant.Find(c.second)
@@ -33,9 +32,10 @@ func labelCollision(p *lint.Pass) {
 		f.Related = []schema.Note{note(other.Place(), "the other one")}
 		p.Report(c.fill(f, "label"))
 	}
-	files, paths := newCollisions(), recordPaths(p.Plant)
+	var files collisions
+	paths := recordPaths(p.Plant)
 	for _, path := range paths.list {
-		files.add(path)
+		files.add(path, nil)
 	}
 	for _, c := range files.found(paths.has) {
 		f := lint.Finding{Record: c.second, At: schema.Location{Path: c.second, Line: 1, Column: 1, EndLine: 1, EndColumn: 1}}
@@ -63,24 +63,47 @@ func (c collision) fill(f lint.Finding, what string) lint.Finding {
 // collisions collects names. Only names that hold a character which can be
 // mistaken are folded: in most plants that is hardly any.
 type collisions struct {
-	lower, glyphs []string
+	lower, glyphs []kindred
 }
 
-func newCollisions() *collisions { return &collisions{} }
+// A kindred is a name and the kind of what bears it, nil for a file.
+type kindred struct {
+	name string
+	kind *schema.Kind
+}
 
-func (c *collisions) add(name string) {
-	if hasLower(name) {
-		c.lower = append(c.lower, name)
+func (c *collisions) add(name string, kind *schema.Kind) {
+	lower, glyph := false, false
+	for i := range len(name) {
+		lower = lower || name[i] >= 'a' && name[i] <= 'z' || name[i] >= 0x80
+		glyph = glyph || name[i] == 'O' || name[i] == 'I' || name[i] == 'l'
 	}
-	if strings.ContainsAny(name, "OIl") {
-		c.glyphs = append(c.glyphs, name)
+	if lower {
+		c.lower = append(c.lower, kindred{name, kind})
+	}
+	if glyph {
+		c.glyphs = append(c.glyphs, kindred{name, kind})
 	}
 }
 
-// found returns the collisions in the order in which the names were added.
+// found returns the collisions in the order of kinds, and of records in each kind.
 func (c *collisions) found(exists func(string) bool) []collision {
-	pairs := fold(c.lower, strings.ToUpper, "case", exists)
-	return append(pairs, fold(c.glyphs, asDigits, "O and 0, or I, l and 1", exists)...)
+	pairs := fold(byKind(c.lower), strings.ToUpper, "case", exists)
+	return append(pairs, fold(byKind(c.glyphs), asDigits, "O and 0, or I, l and 1", exists)...)
+}
+
+func byKind(names []kindred) []string {
+	if len(names) == 0 {
+		return nil
+	}
+	kinds := schema.Kinds()
+	place := func(k kindred) int { return slices.Index(kinds, k.kind) }
+	slices.SortStableFunc(names, func(a, b kindred) int { return cmp.Compare(place(a), place(b)) })
+	all := make([]string, len(names))
+	for i := range names {
+		all[i] = names[i].name
+	}
+	return all
 }
 
 // foldings are what a name is folded into: names that are taken for each other
@@ -109,15 +132,6 @@ func fold(names []string, folded func(string) string, how string, exists func(st
 		}
 	}
 	return found
-}
-
-func hasLower(name string) bool {
-	for i := range len(name) {
-		if name[i] >= 'a' && name[i] <= 'z' || name[i] >= 0x80 {
-			return true
-		}
-	}
-	return false
 }
 
 var lookalikes = strings.NewReplacer("O", "0", "I", "1", "l", "1")

@@ -1,6 +1,7 @@
 package plant
 
 import (
+	"iter"
 	"strings"
 
 	"homerun/schema"
@@ -94,6 +95,20 @@ func (p *Plant) Nearest(label string, kinds ...string) string {
 		}
 	}
 	return schema.Nearest(label, candidates)
+}
+
+// Items are all that have a label, each label once, in the order of the records.
+func (p *Plant) Items() iter.Seq[Item] {
+	return func(yield func(Item) bool) {
+		if p.index == nil {
+			return
+		}
+		for _, it := range p.index.items {
+			if !yield(it) {
+				return
+			}
+		}
+	}
 }
 
 // Labels returns the labels of one kind in the order of the records.
