@@ -2,12 +2,19 @@ package schema
 
 import "homerun/schema/block"
 
+// A Block is the text of one top-level block, and the line of its file on which it
+// starts.
+type Block struct {
+	Text string
+	Line int
+}
+
 // Blocks cuts the text of a file into its top-level blocks, without reading them.
-func Blocks(text string) []string {
+func Blocks(text string) []Block {
 	chunks, _ := block.Split(text)
-	blocks := make([]string, len(chunks))
+	blocks := make([]Block, len(chunks))
 	for i, c := range chunks {
-		blocks[i] = c.Text
+		blocks[i] = Block{c.Text, c.Line}
 	}
 	return blocks
 }
@@ -16,11 +23,15 @@ func Blocks(text string) []string {
 // file's records are the ones that ReadFile gives, but for what was left out; the
 // mistakes between blocks are not told.
 func (rd *Reader) ReadPart(name, text string, wanted func(text string) bool) *File {
+	return rd.ReadBlocks(name, Blocks(text), wanted)
+}
+
+// ReadBlocks is ReadPart of a file that was cut before.
+func (rd *Reader) ReadBlocks(name string, blocks []Block, wanted func(text string) bool) *File {
 	f := &File{Path: name}
-	chunks, _ := block.Split(text)
-	for _, c := range chunks {
-		if wanted(c.Text) {
-			f.add(rd.read(c.Text), c.Line)
+	for _, b := range blocks {
+		if wanted(b.Text) {
+			f.add(rd.read(b.Text), b.Line)
 		}
 	}
 	f.bound()

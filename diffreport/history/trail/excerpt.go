@@ -23,7 +23,7 @@ type excerpt struct {
 
 	trees [2][]vcs.Entry
 	homes [2]home
-	texts map[string]string
+	texts map[string]*content
 	// moved is set where records of the subject go from one file to another.
 	moved bool
 	// more says how often more a block stands on the later side.
@@ -98,8 +98,9 @@ func (e *excerpt) compare() error {
 	}
 	e.more = make(map[string]int)
 	for _, d := range e.deltas() {
-		e.count(d.before, -1)
-		e.count(d.after, 1)
+		before, after := differing(e.blocks(d.before), e.blocks(d.after))
+		e.count(before, -1)
+		e.count(after, 1)
 	}
 	for block, n := range e.more {
 		if n == 0 {
@@ -143,12 +144,31 @@ func (e *excerpt) deltas() []delta {
 	return mine
 }
 
-func (e *excerpt) count(b int32, by int) {
+// blocks are those of a version of a file, none where there is no file.
+func (e *excerpt) blocks(b int32) []schema.Block {
 	if b == none {
-		return
+		return nil
 	}
-	for _, block := range schema.Blocks(e.texts[e.blobs[b].id]) {
-		e.more[block] += by
+	return e.texts[e.blobs[b].id].blocks()
+}
+
+// differing leaves out what two versions begin with and end with both.
+func differing(before, after []schema.Block) (leftBefore, leftAfter []schema.Block) {
+	n := 0
+	for n < min(len(before), len(after)) && before[n].Text == after[n].Text {
+		n++
+	}
+	before, after = before[n:], after[n:]
+	i, j := len(before), len(after)
+	for i > 0 && j > 0 && before[i-1].Text == after[j-1].Text {
+		i, j = i-1, j-1
+	}
+	return before[:i], after[:j]
+}
+
+func (e *excerpt) count(blocks []schema.Block, by int) {
+	for _, b := range blocks {
+		e.more[b.Text] += by
 	}
 }
 
@@ -196,8 +216,8 @@ func (e *excerpt) plants(w *wants) (before, after *plant.Plant, err error) {
 func (e *excerpt) shuffled() (before, after *plant.Plant, err error) {
 	w, subject := e.wants(), &wants{tokens: make(map[token]bool)}
 	subject.want(e.label, mention)
-	for _, text := range e.texts {
-		for _, entry := range e.Reader.ReadPart("", text, subject.has).Entries {
+	for _, v := range e.texts {
+		for _, entry := range e.Reader.ReadBlocks("", v.blocks(), subject.has).Entries {
 			for _, r := range append([]*schema.Record{entry.Record}, entry.Inner...) {
 				if e.concerns(r) {
 					w.want(r.Label, defines)
@@ -238,7 +258,7 @@ func (e *excerpt) part(s int, w *wants) (*plant.Plant, error) {
 	}
 	var parts []*schema.File
 	for _, f := range files {
-		parts = append(parts, e.Reader.ReadPart(f.Path, texts[f.ID], func(block string) bool {
+		parts = append(parts, e.Reader.ReadBlocks(f.Path, texts[f.ID].blocks(), func(block string) bool {
 			return e.more[block] != 0 || statesPlant(block) || w.has(block)
 		}))
 	}

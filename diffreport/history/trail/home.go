@@ -47,10 +47,10 @@ func (t *Trail) home(files []vcs.Entry) (home, error) {
 	return h, nil
 }
 
-// plantLabels are the labels of the plant records in the text of a plant's file.
-func plantLabels(reader *schema.Reader, text string) []string {
+// plantLabels are the labels of the plant records in the blocks of a plant's file.
+func plantLabels(reader *schema.Reader, blocks []schema.Block) []string {
 	var labels []string
-	for _, e := range reader.ReadPart(schema.PlantFile, text, statesPlant).Entries {
+	for _, e := range reader.ReadBlocks(schema.PlantFile, blocks, statesPlant).Entries {
 		if e.Kind.Name == schema.KindPlant {
 			labels = append(labels, e.Label)
 		}

@@ -12,7 +12,7 @@ import (
 // memory is what was read of late. It is bounded: what a long history holds is
 // never in memory at once.
 type memory struct {
-	texts  recent[string, string]
+	texts  recent[string, *content]
 	trees  recent[string, []vcs.Entry]
 	wholes recent[wholeKey, *plant.Plant]
 	names  recent[string, string]
@@ -32,9 +32,32 @@ const (
 
 func newMemory() memory {
 	return memory{
-		texts: newRecent[string, string](mostText), trees: newRecent[string, []vcs.Entry](mostTrees),
+		texts: newRecent[string, *content](mostText), trees: newRecent[string, []vcs.Entry](mostTrees),
 		wholes: newRecent[wholeKey, *plant.Plant](mostWholes), names: newRecent[string, string](mostNames),
 	}
+}
+
+// A content is the text of a version of a file; most are looked at several times, for
+// what a commit did and for what the next one did.
+type content struct {
+	text string
+	cut  []schema.Block
+}
+
+// leastBlock is how long blocks are at least on an average whose places are kept: where
+// they are shorter, the places would take more room than the text.
+const leastBlock = 24
+
+// blocks are its top-level blocks.
+func (v *content) blocks() []schema.Block {
+	if v.cut != nil {
+		return v.cut
+	}
+	cut := schema.Blocks(v.text)
+	if leastBlock*len(cut) <= len(v.text) {
+		v.cut = cut
+	}
+	return cut
 }
 
 // recent remembers what came last, up to a sum of weights.
@@ -63,22 +86,23 @@ func (l *recent[K, V]) put(k K, v V, weight int) {
 }
 
 // load reads versions of files; there is no text of one that is too large.
-func (t *Trail) load(ids []string) (map[string]string, error) {
-	texts := make(map[string]string, len(ids))
+func (t *Trail) load(ids []string) (map[string]*content, error) {
+	texts := make(map[string]*content, len(ids))
 	var missing []string
 	for _, id := range ids {
 		if text, known := t.texts.known[id]; known {
 			texts[id] = text
 		} else {
+			texts[id] = &content{}
 			missing = append(missing, id)
 		}
 	}
 	slices.Sort(missing)
 	missing = slices.Compact(missing)
 	err := t.Repo.Pour(t.ctx, missing, func(i int, data []byte) error {
-		id, text := missing[i], string(data)
-		texts[id] = text
-		t.texts.put(id, text, len(text)+1)
+		id, v := missing[i], &content{text: string(data)}
+		texts[id] = v
+		t.texts.put(id, v, 2*len(v.text)+1) // with its blocks
 		return nil
 	})
 	if err != nil {
@@ -128,7 +152,7 @@ func (t *Trail) plantName(id string) (string, error) {
 		return "", err
 	}
 	name := ""
-	if labels := plantLabels(t.Reader, texts[id]); len(labels) > 0 {
+	if labels := plantLabels(t.Reader, texts[id].blocks()); len(labels) > 0 {
 		name = labels[0]
 	}
 	t.names.put(id, name, 1)

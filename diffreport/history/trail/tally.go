@@ -96,7 +96,7 @@ func wholeLines(v *vcs.Version, into []vcs.Edit) []vcs.Edit {
 // What stands around a record decides too whether it can be read, so it is.
 func markOf(text []byte) uint64 {
 	sum := fnv.New64a()
-	for _, label := range plantLabels(schema.NewReader(), string(text)) {
+	for _, label := range plantLabels(schema.NewReader(), schema.Blocks(string(text))) {
 		sum.Write(fmt.Appendf(nil, "%d %s", len(label), label))
 	}
 	return sum.Sum64() | 1

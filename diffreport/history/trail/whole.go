@@ -60,7 +60,7 @@ func (t *Trail) build(f schema.Folder, ids map[string]string) (*plant.Plant, err
 	}
 	docs := make([]schema.Document, len(f.Files))
 	for i, name := range f.Files {
-		docs[i] = schema.Document{Path: name, Text: texts[ids[name]]}
+		docs[i] = schema.Document{Path: name, Text: texts[ids[name]].text}
 		t.read += len(docs[i].Text)
 	}
 	return plant.Build(f.Dir, t.Reader.ReadFiles(docs)), nil
