@@ -217,7 +217,7 @@ func (e *excerpt) shuffled() (before, after *plant.Plant, err error) {
 	w, subject := e.wants(), &wants{tokens: make(map[token]bool)}
 	subject.want(e.label, mention)
 	for _, v := range e.texts {
-		for _, entry := range e.Reader.ReadBlocks("", v.blocks(), subject.has).Entries {
+		for _, entry := range e.Reader.ReadBlocks("", v.blocks(), func(block string) bool { return e.has(subject, block) }).Entries {
 			for _, r := range append([]*schema.Record{entry.Record}, entry.Inner...) {
 				if e.concerns(r) {
 					w.want(r.Label, defines)
@@ -259,7 +259,7 @@ func (e *excerpt) part(s int, w *wants) (*plant.Plant, error) {
 	var parts []*schema.File
 	for _, f := range files {
 		parts = append(parts, e.Reader.ReadBlocks(f.Path, texts[f.ID].blocks(), func(block string) bool {
-			return e.more[block] != 0 || statesPlant(block) || w.has(block)
+			return e.more[block] != 0 || statesPlant(block) || e.has(w, block)
 		}))
 	}
 	return plant.Build(e.homes[s].dir, parts), nil

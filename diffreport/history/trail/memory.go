@@ -16,15 +16,18 @@ type memory struct {
 	trees  recent[string, []vcs.Entry]
 	wholes recent[wholeKey, *plant.Plant]
 	names  recent[string, string]
+	tokens recent[string, []token]
 	// read is how many bytes of blocks the reader was given since it was new.
 	read int
 }
 
 type wholeKey struct{ commit, dir string }
 
-// The bounds: of texts in bytes, of the others in number.
+// The bounds: of texts and tokens in bytes, of the others in number.
 const (
 	mostText   = 64 << 20
+	mostTokens = 32 << 20
+	tokenSize  = 4
 	mostTrees  = 8
 	mostWholes = 3
 	mostNames  = 4096
@@ -33,7 +36,7 @@ const (
 func newMemory() memory {
 	return memory{
 		texts: newRecent[string, *content](mostText), trees: newRecent[string, []vcs.Entry](mostTrees),
-		wholes: newRecent[wholeKey, *plant.Plant](mostWholes), names: newRecent[string, string](mostNames),
+		wholes: newRecent[wholeKey, *plant.Plant](mostWholes), names: newRecent[string, string](mostNames), tokens: newRecent[string, []token](mostTokens),
 	}
 }
 

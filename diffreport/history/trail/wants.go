@@ -90,13 +90,23 @@ func (w *wants) mayHave(block string) bool {
 }
 
 // has says whether a block may hold what is wanted.
-func (w *wants) has(block string) bool {
+func (t *Trail) has(w *wants, block string) bool {
 	if w.all || !w.mayHave(block) {
 		return w.all
 	}
-	found := false
-	tokens([]byte(block), func(t token) { found = found || t == odd || w.tokens[t] })
-	return found
+	return slices.ContainsFunc(t.tokensIn(block), func(t token) bool { return t == odd || w.tokens[t] })
+}
+
+// tokensIn are the tokens of a block, each as often as it stands there. Versions of a file
+// have most of their blocks in common, so they are found once for each text.
+func (t *Trail) tokensIn(block string) []token {
+	if list, known := t.tokens.known[block]; known {
+		return list
+	}
+	var list []token
+	tokens([]byte(block), func(t token) { list = append(list, t) })
+	t.tokens.put(strings.Clone(block), list, len(block)+tokenSize*len(list)) // a clone, lest it holds the whole file
+	return list
 }
 
 // bearing is the versions that may hold what is wanted.
