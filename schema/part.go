@@ -2,20 +2,12 @@ package schema
 
 import "homerun/schema/block"
 
-// A Block is the text of one top-level block, and the line of its file on which it
-// starts.
-type Block struct {
-	Text string
-	Line int
-}
+// A Block is one top-level block of a file, cut out but not yet read.
+type Block = block.Chunk
 
 // Blocks cuts the text of a file into its top-level blocks, without reading them.
 func Blocks(text string) []Block {
-	chunks, _ := block.Split(text)
-	blocks := make([]Block, len(chunks))
-	for i, c := range chunks {
-		blocks[i] = Block{c.Text, c.Line}
-	}
+	blocks, _ := block.Split(text)
 	return blocks
 }
 

@@ -23,14 +23,14 @@ type area struct {
 }
 
 func (s *Standing) newArea(v view) *area {
-	a := &area{
-		Standing: s, read: s.newGroup(readAfter), whole: s.newGroup(wholeAfter), ways: make(map[*piece]bool), spread: make(map[string]bool),
+	read, whole := readBefore, wholeBefore
+	if v == after {
+		read, whole = readAfter, wholeAfter
+	}
+	return &area{
+		Standing: s, read: s.newGroup(read), whole: s.newGroup(whole), ways: make(map[*piece]bool), spread: make(map[string]bool),
 		most: max(fewPieces, s.pieces/2),
 	}
-	if v == before {
-		a.read.sign, a.whole.sign = readBefore, wholeBefore
-	}
-	return a
 }
 
 // fewPieces is how many pieces are always worth an excerpt.

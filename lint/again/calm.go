@@ -13,7 +13,7 @@ import (
 
 // settleDown leaves out what has only moved, where nothing depends on the order.
 func (s *Standing) settleDown(p *plan) {
-	c := &settling{Standing: s, headNoted: s.headNoted()}
+	c := &settling{Standing: s, headNoted: s.headNoted(), clean: s.newGroup(clean)}
 	p.stirs = slices.DeleteFunc(p.stirs, func(at stir) bool { return at.moved && !c.headNoted && c.calm(at.piece) })
 }
 
@@ -21,8 +21,8 @@ func (s *Standing) settleDown(p *plan) {
 type settling struct {
 	*Standing
 	headNoted bool
-	// seen are the pieces of the walk at hand.
-	seen []*piece
+	// clean are pieces from which nothing is reached about which anything was found.
+	clean group
 }
 
 // calm says whether nothing that is judged depends on where a piece stands in the
@@ -53,24 +53,14 @@ func (s *settling) calm(p *piece) bool {
 	return !s.meetsNoted(p)
 }
 
-// meetsNoted is notedBy, but for the plant record. From clean pieces nothing is reached
-// about which anything was found, so that no piece is looked at twice in a step.
+// meetsNoted is notedBy, but for the plant record, and looks at nothing twice.
 func (s *settling) meetsNoted(p *piece) bool {
-	s.seen = s.seen[:0]
-	clean := s.lead(p, func(q *piece) bool {
-		if q.clean == s.step+1 {
-			return false
-		}
-		q.clean = s.step + 1
-		s.seen = append(s.seen, q)
-		return true
-	}, func(string) bool { return false })
-	if !clean {
-		for _, q := range s.seen {
-			q.clean = 0
-		}
+	known := len(s.clean.list)
+	if s.lead(p, s.clean.add, func(string) bool { return false }) {
+		return false
 	}
-	return !clean
+	s.clean.cut(known)
+	return true
 }
 
 // meetsOthers says whether a run shares a port or a channel with another run, or a

@@ -21,12 +21,7 @@ func TestEditsOfAPlant(t *testing.T) {
 	reader := schema.NewReader()
 	steps, entire := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
-		texts := make(map[string]string)
-		files := make(map[string]*schema.File)
-		for _, f := range planttest.Generate(planttest.Options{Runs: 144, Files: 3, Seed: 1}) {
-			texts[f.Path] = f.Text
-			files[f.Path] = reader.ReadFile(f.Path, f.Text)
-		}
+		texts, files := generated(reader, planttest.Options{Runs: 144, Files: 3, Seed: 1})
 		w := newTrail()
 		w.to(t, files, today)
 		stops, written := []stop{w.stop()}, []map[string]string{maps.Clone(texts)}

@@ -45,21 +45,21 @@ func saying(f *lint.Finding) string {
 	return b.String()
 }
 
-// unsaid leaves out what two lists begin with and both say the same: most often that
-// is all of them.
-func unsaid(was, is []lint.Finding) (leftWas, leftIs []lint.Finding) {
+// differ takes out of two lists what both say the same. Most often that is all of them
+// in their order, so what they begin with is compared before anything is put into words.
+func differ(was, is []lint.Finding) (gone, come []lint.Finding) {
 	n := 0
-	for n < min(len(was), len(is)) && saysSame(&was[n], &is[n]) {
+	for n < min(len(was), len(is)) && sameSaying(&was[n], &is[n]) {
 		n++
 	}
-	return was[n:], is[n:]
+	return subtract(was[n:], is[n:], saying)
 }
 
-// saysSame says whether two findings have one saying.
-func saysSame(f, g *lint.Finding) bool {
+// sameSaying says whether two findings have one saying.
+func sameSaying(f, g *lint.Finding) bool {
 	return f.Rule == g.Rule && f.Kind == g.Kind && f.Record == g.Record && f.Message == g.Message && f.Waiver == g.Waiver &&
 		f.Severity == g.Severity && f.Result == g.Result && f.Limit == g.Limit && f.Source == g.Source && f.Excess == g.Excess &&
-		slices.Equal(f.Key, g.Key) && slices.EqualFunc(f.Working, g.Working, func(a, b lint.Term) bool { return a.Term == b.Term && a.Value == b.Value })
+		slices.Equal(f.Key, g.Key) && slices.Equal(f.Working, g.Working)
 }
 
 // subtract takes out of two lists what both have, and leaves the rest in its order.

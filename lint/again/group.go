@@ -10,7 +10,7 @@ type group struct {
 }
 
 // A sign is what a piece is marked with that is in a group.
-type sign uint8
+type sign uint16
 
 const (
 	readBefore sign = 1 << iota
@@ -21,6 +21,7 @@ const (
 	laidAfter
 	laidEver
 	inExcerpt
+	clean
 )
 
 func (s *Standing) newGroup(of sign) group { return group{sign: of, round: s.round} }
@@ -38,6 +39,14 @@ func (g *group) add(p *piece) bool {
 	p.signs |= g.sign
 	g.list = append(g.list, p)
 	return true
+}
+
+// cut takes out all but the first so many.
+func (g *group) cut(to int) {
+	for _, p := range g.list[to:] {
+		p.signs &^= g.sign
+	}
+	g.list = g.list[:to]
 }
 
 func (g *group) addAll(list []*piece) {

@@ -16,8 +16,16 @@ type Mark struct {
 	depth  int
 	// way is what differs from there.
 	way difference
-	// problems, reviewed, held and today are as in the standing.
+	outcome
+}
+
+// An outcome is what a standing has come to beside its findings: it is kept whole for
+// each state.
+type outcome struct {
+	// problems is how many mistakes of the records there are.
 	problems int
+	// reviewed are the findings about waivers and policies, held the waivers as they
+	// held on that day, nil without any.
 	reviewed []lint.Finding
 	held     *lint.Leave
 	today    unit.Date
@@ -41,7 +49,7 @@ func (m *Mark) Forget() {
 
 // noteMark notes the state that a step has come to.
 func (s *Standing) noteMark(way difference) {
-	m := &Mark{problems: s.problems, reviewed: s.reviewed, held: s.held, today: s.today}
+	m := &Mark{outcome: s.outcome}
 	if s.mark != nil && s.mark.depth < mostMarks {
 		m.before, m.depth, m.way = s.mark, s.mark.depth+1, way
 	}
@@ -50,7 +58,8 @@ func (s *Standing) noteMark(way difference) {
 
 // Return changes the files back to those of a mark, whose records they have to be,
 // with what was found there, and the day. It judges nothing; known is false, and
-// nothing was changed, where the way to the mark is not remembered.
+// nothing was changed, where the way to the mark is not remembered; to no mark there is
+// none.
 func (s *Standing) Return(changes []Change, to *Mark) (known bool, err error) {
 	up, down, known := s.mark.path(to)
 	if !known {
@@ -69,8 +78,7 @@ func (s *Standing) Return(changes []Change, to *Mark) (known bool, err error) {
 			return true, err
 		}
 	}
-	s.mark = to
-	s.problems, s.reviewed, s.held, s.today = to.problems, to.reviewed, to.held, to.today
+	s.mark, s.outcome = to, to.outcome
 	return true, nil
 }
 

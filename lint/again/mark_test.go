@@ -1,6 +1,7 @@
 package again_test
 
 import (
+	"maps"
 	"testing"
 
 	"homerun/schema"
@@ -12,14 +13,9 @@ import (
 func TestAForgottenWayIsNotGone(t *testing.T) {
 	t.Parallel()
 	today := day(t, "2026-06-15")
-	reader := schema.NewReader()
-	first, second := make(map[string]*schema.File), make(map[string]*schema.File)
-	for _, f := range planttest.Generate(planttest.Options{Runs: 48, Files: 2, Seed: 1}) {
-		first[f.Path] = reader.ReadFile(f.Path, f.Text)
-		if f.Path != "runs/part-002.hcl" {
-			second[f.Path] = first[f.Path]
-		}
-	}
+	_, first := generated(schema.NewReader(), planttest.Options{Runs: 48, Files: 2, Seed: 1})
+	second := maps.Clone(first)
+	delete(second, "runs/part-002.hcl")
 	w := newTrail()
 	w.to(t, first, today)
 	start := w.stop()

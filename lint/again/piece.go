@@ -14,8 +14,6 @@ type piece struct {
 	now, was place
 	// step is the last step that changed it; was is as it stood before that.
 	step int
-	// clean is the step for which nothing was found about all that it leads to.
-	clean int
 	// signs are the groups that hold it in a round.
 	signs sign
 	round int

@@ -5,7 +5,6 @@ import (
 
 	"homerun/lint"
 	"homerun/schema"
-	"homerun/schema/unit"
 )
 
 // Options say what a standing is of, and what it is judged by.
@@ -47,19 +46,13 @@ type Standing struct {
 	// wakers are the records that a rule waits for.
 	wakers []*waker
 	pieces int
-	// problems is how many mistakes of the records there are.
-	problems int
 	// step counts what changed the records, round what was judged.
 	step, round int
-	today       unit.Date
 	// mark is the state at hand, nil before the first step.
 	mark *Mark
-	// found are the findings by rule and record, before any waiver; reviewed
-	// those about waivers and policies.
-	found    map[spot][]lint.Finding
-	reviewed []lint.Finding
-	// held are the waivers as they held on that day, nil without any.
-	held *lint.Leave
+	// found are the findings by rule and record, before any waiver.
+	found map[spot][]lint.Finding
+	outcome
 	// paths are the files by the keys of their names, likePaths counts the keys
 	// that several share.
 	paths     map[string]int

@@ -33,9 +33,9 @@ func (s *Standing) Step(changes []Change, today unit.Date) (*Step, error) {
 	if len(s.names)+len(s.kin.by) == 0 {
 		s.reserve(changes)
 	}
+	s.round++
 	p := s.match(changes)
 	s.settleDown(p)
-	s.round++
 	w := &work{
 		Standing: s, plan: p, stirs: make(map[*piece]bool, len(p.stirs)),
 		laidBefore: s.newGroup(laidBefore), laidAfter: s.newGroup(laidAfter), laid: s.newGroup(laidEver), in: s.newGroup(inExcerpt),
@@ -187,8 +187,7 @@ func (w *work) excerpts() error {
 	}
 	was, is, pathways := w.side(before), w.side(after), w.pathways()
 	w.base, w.head, w.stands = was.plant, is.plant, was.found
-	leftWas, leftIs := unsaid(was.found, is.found)
-	gone, come := subtract(leftWas, leftIs, saying)
+	gone, come := differ(was.found, is.found)
 	w.gone, w.come = slices.Concat(gone, pathways.gone), slices.Concat(come, pathways.found)
 	return errors.Join(was.err, is.err, pathways.err)
 }
@@ -234,7 +233,7 @@ func (w *work) pathways() (at side) {
 		return at
 	}
 	was, err := check(w.layOut(before, w.is.ways, w.laid.list), w.within)
-	at.gone, at.found = subtract(was, is, saying)
+	at.gone, at.found = differ(was, is)
 	at.err = err
 	return at
 }

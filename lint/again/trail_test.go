@@ -13,6 +13,7 @@ import (
 	"homerun/lint/rules"
 	"homerun/schema"
 	"homerun/schema/plant"
+	"homerun/schema/plant/planttest"
 	"homerun/schema/unit"
 )
 
@@ -36,6 +37,15 @@ func list(files map[string]*schema.File) []*schema.File {
 		all = append(all, f)
 	}
 	return all
+}
+
+// generated are the texts of an invented plant, and its files.
+func generated(reader *schema.Reader, o planttest.Options) (texts map[string]string, files map[string]*schema.File) {
+	texts, files = make(map[string]string), make(map[string]*schema.File)
+	for _, f := range planttest.Generate(o) {
+		texts[f.Path], files[f.Path] = f.Text, reader.ReadFile(f.Path, f.Text)
+	}
+	return texts, files
 }
 
 // told are findings as texts, sorted.

@@ -135,12 +135,11 @@ func (y *auditYard) enter(ctx context.Context, files map[string]vcs.Entry) ([]st
 	return changed, nil
 }
 
-// step makes the standing that of the plant at the commit, or returns to a mark of it.
+// step makes the standing that of the plant at the commit, or returns to a mark of it;
+// mark is nil where it was not there before.
 func (y *auditYard) step(changes []again.Change, mark *again.Mark) (*again.Step, error) {
-	if mark != nil {
-		if known, err := y.standing.Return(changes, mark); known || err != nil {
-			return &again.Step{}, err
-		}
+	if known, err := y.standing.Return(changes, mark); known {
+		return &again.Step{}, err
 	}
 	return y.standing.Step(changes, y.day)
 }
