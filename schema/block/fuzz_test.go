@@ -44,6 +44,7 @@ var hard = []string{
 	"a \"b\" {\n} c \"d\" {\n}\n", "a \"e\u0301\" {\n c = \"e\u0301\"\n}\n", "a \"b\" {\n c = \"\x00\"\n}\n", "# \xff\na \"b\" {\n c = \"\xe9\"\n}\n",
 	"a \"b\" {\n c = 1e3\n d = 007\n e = 1.\n f = 1.5.2\n}\n", "a \"b\" {\n c = true\n d = truex\n e = null\n}\n", "a \"b\" {\n c = \"\\u00b0\\n\\U0001F600\\u0007\"\n}\n",
 	"é \"b\" {\n ü = 1\n}\n", "a \"b\" {\n c = { d = 1 }\n}\n", "a \"b\" {\n /* x\n y */ c = 1\n}\n", "a \"b\" {\n c = 1 /* x */\n}\n", "a \"b\" {\n c = [\n", "a \"b\" {\n d \"e\" {\n } }\n",
+	"a \"b\" {\n c = [# \x93\n]\n}\n", "a \"b\" {\n c = [\"d\", // \x1b\n]\n}\n", "a \"b\" {\n c = [\"d\" # \u0085\n, \"e\"]\n}\n",
 	"a \"b\" {\n c = [\"d\" \n}\ne \"f\" {\n}\n", "a \"b\" {\n c = a[*][*].*.d ? 1 : !x\n}\n",
 }
 

@@ -92,11 +92,16 @@ func (s *scanner) line() bool {
 	return false
 }
 
+// comment passes over a comment with the end of its line. It stays before one
+// that it declines, so that a caller who looks no further than at the byte at
+// hand declines too.
 func (s *scanner) comment() bool {
 	end := lineEnd(s.src, s.pos)
-	ok := plain(s.src[s.pos:end])
+	if !plain(s.src[s.pos:end]) {
+		return false
+	}
 	s.pos = end
-	return ok
+	return true
 }
 
 // plain reports whether the bytes are UTF-8 text without control characters.
