@@ -170,11 +170,11 @@ func (w *changeWalk) folder(id *objectID) (*unpacked, error) {
 
 // entries compares two lists of entries.
 func (w *changeWalk) entries(was, is []byte, prefix string, depth int) error {
-	for len(was) > 0 || len(is) > 0 {
-		// Nearly all of a large folder is the same on both sides.
-		if n := entryLength(was); n > 0 && n <= len(is) && bytes.Equal(was[:n], is[:n]) {
-			was, is = was[n:], is[n:]
-			continue
+	for {
+		n := sameEntries(was, is)
+		was, is = was[n:], is[n:]
+		if len(was) == 0 && len(is) == 0 {
+			return nil
 		}
 		a, restA, err := nextEntry(was)
 		if err != nil {
@@ -199,7 +199,23 @@ func (w *changeWalk) entries(was, is []byte, prefix string, depth int) error {
 			return err
 		}
 	}
-	return nil
+}
+
+// sameEntries is how many bytes the entries have with which two lists begin alike. Nearly all of a large folder is
+// the same on both sides, so it is compared at once; where entries begin is only looked for up to what differs.
+func sameEntries(was, is []byte) int {
+	same := alike(min(len(was), len(is)), func(i, k int) bool { return string(was[i:i+k]) == string(is[i:i+k]) })
+	if same == len(was) && same == len(is) {
+		return same
+	}
+	done := 0
+	for {
+		n := entryLength(was[done:same])
+		if n == 0 {
+			return done
+		}
+		done += n
+	}
 }
 
 // treeEntry is one entry of a folder; without a mode there is none.
