@@ -43,14 +43,10 @@ func (g *goGit) resolve(_ context.Context, rev string) (string, error) {
 	id := plumbing.NewHash(rev)
 	switch {
 	case rev == "HEAD":
-		ref, err := storer.ResolveReference(g.store, plumbing.HEAD)
-		if errors.Is(err, plumbing.ErrReferenceNotFound) {
-			return "", fmt.Errorf("HEAD: %w", ErrNoCommit)
+		var err error
+		if id, err = g.named(); err != nil {
+			return "", err
 		}
-		if err != nil {
-			return "", fmt.Errorf("HEAD: %w", err)
-		}
-		id = ref.Hash()
 	case !hexID(rev):
 		return "", fmt.Errorf("%s: %w: only HEAD and full ids", rev, ErrUnfit)
 	}
@@ -58,6 +54,26 @@ func (g *goGit) resolve(_ context.Context, rev string) (string, error) {
 		return "", fmt.Errorf("%s: %w: %w", rev, ErrUnknownRevision, err)
 	}
 	return id.String(), nil
+}
+
+// named is what HEAD names, whether it is there or not.
+func (g *goGit) named() (plumbing.Hash, error) {
+	ref, err := storer.ResolveReference(g.store, plumbing.HEAD)
+	switch {
+	case errors.Is(err, plumbing.ErrReferenceNotFound):
+		return plumbing.ZeroHash, fmt.Errorf("HEAD: %w", ErrNoCommit)
+	case err != nil:
+		return plumbing.ZeroHash, fmt.Errorf("HEAD: %w", err)
+	}
+	return ref.Hash(), nil
+}
+
+// head gives the id that HEAD names, without looking at the object.
+func (g *goGit) head() (string, error) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	id, err := g.named()
+	return id.String(), err
 }
 
 func (g *goGit) commit(_ context.Context, id string) ([]byte, error) {

@@ -46,8 +46,15 @@ func (r *Repo) open() *store {
 // quickly gives what reads from packs in memory, if they are there: else it finds nothing.
 func (r *Repo) quickly() *quick { return r.quick.Load() }
 
-// quickCommit reads a commit that is named by its whole id.
-func (r *Repo) quickCommit(ctx context.Context, id string) (Commit, error) {
+// quickCommit reads a commit that is named by its whole id, or HEAD: go-git would read the index of a pack first.
+func (r *Repo) quickCommit(ctx context.Context, rev string) (Commit, error) {
+	id := rev
+	if near := r.near; rev == "HEAD" && near != nil && r.quickly() != nil {
+		var err error
+		if id, err = near.head(); err != nil {
+			return Commit{}, err
+		}
+	}
 	text, err := r.quickly().commit(id)
 	if err != nil {
 		return Commit{}, err

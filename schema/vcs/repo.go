@@ -68,6 +68,8 @@ type Repo struct {
 	form   Form
 	zone   *time.Location
 	reader reader
+	// near reads in this process, nil where that is not known to be right.
+	near *goGit
 
 	// quick reads from packs that are in memory, once a history was asked for.
 	quickOnce sync.Once
@@ -108,9 +110,11 @@ func (r *Repo) choose(want Reader) error {
 	case unfit != nil:
 		return fmt.Errorf("%s: %w: %w", r.place.gitDir, ErrUnfit, unfit)
 	case want == ReaderGoGit:
-		r.form.Reader, r.reader = ReaderGoGit, newGoGit(r.place, 0)
+		r.near = newGoGit(r.place, 0)
+		r.form.Reader, r.reader = ReaderGoGit, r.near
 	default:
-		r.form.Reader, r.reader = ReaderGoGit, &fallback{fast: newGoGit(r.place, fewFolders), sure: sure}
+		r.near = newGoGit(r.place, fewFolders)
+		r.form.Reader, r.reader = ReaderGoGit, &fallback{fast: r.near, sure: sure}
 	}
 	return nil
 }
