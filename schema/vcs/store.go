@@ -117,6 +117,8 @@ type hand struct {
 	source  bytes.Reader
 	inflate io.ReadCloser
 	delta   []byte
+	// edits is set where those of each content are asked for.
+	edits bool
 	weigher
 	// known is what was read since before was. Together they weigh no more than twice what most gives.
 	known, before   map[spot]*unpacked
@@ -126,7 +128,8 @@ type hand struct {
 }
 
 // unpacked is the whole content of an object. That of a file that a pack has as the change of another knows where that
-// lies, and the edits, never nil. Its bytes are used again once everybody who held them has let go.
+// lies and, to a hand that is asked for them, the edits, never nil. Its bytes are used again once everybody who held
+// them has let go.
 type unpacked struct {
 	kind  int
 	data  []byte
@@ -284,7 +287,7 @@ func (h *hand) changed(s stored, at spot, base *unpacked) (*unpacked, error) {
 	}
 	o := &unpacked{kind: base.kind, base: at, held: 1}
 	o.data, h.parts, err = patch(h.bytes(resultSize(delta))[:0], base.data, delta, h.parts[:0])
-	if err == nil && base.kind == kindBlob {
+	if err == nil && h.edits && base.kind == kindBlob {
 		o.edits = h.edited(len(base.data), len(o.data))
 	}
 	return o, err

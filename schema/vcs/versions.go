@@ -92,6 +92,7 @@ func (s *store) versions(ctx context.Context, o Reading) error {
 		wait.Go(func() {
 			failed[reader] = guard(func() error {
 				w := versionWalk{forest: f, hand: s.hand(), ctx: ending, reader: reader}
+				w.hand.edits = true
 				return w.roots(roots)
 			})
 			if failed[reader] != nil {
