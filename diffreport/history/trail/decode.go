@@ -8,9 +8,13 @@ import (
 // decoder reads a register. After the first thing that can not be, it has failed
 // and gives nothing more; what it gives is within bounds.
 type decoder struct {
+	// all is what there is from the start, of which rest is yet to be read.
+	all    string
 	rest   []byte
 	failed bool
 }
+
+func newDecoder(body []byte) *decoder { return &decoder{all: string(body), rest: body} }
 
 func (d *decoder) fail() { d.failed, d.rest = true, nil }
 
@@ -33,9 +37,9 @@ func (d *decoder) text() string {
 	if d.failed {
 		return ""
 	}
-	s := string(d.rest[:n])
+	start := len(d.all) - len(d.rest)
 	d.rest = d.rest[n:]
-	return s
+	return d.all[start : start+n]
 }
 
 func (d *decoder) word() uint64 {
@@ -53,20 +57,24 @@ func (d *decoder) register() *register {
 	for range d.count(1) {
 		r.path(d.text())
 	}
-	for range d.count(1 + 1 + 8) {
+	blobs := d.count(1 + 1 + 8)
+	r.blobs, r.blobNo = make([]version, 0, blobs), make(map[string]int32, blobs)
+	for range blobs {
 		r.blob(d.text())
 		b := &r.blobs[len(r.blobs)-1]
 		b.base, b.mark = int32(d.number(math.MaxInt32))-1, d.word()
 	}
-	if !r.grounded() {
-		d.fail()
-	}
-	for range d.count(1 + 1 + 1) {
+	steps := d.count(1 + 1 + 1)
+	r.steps = make(map[string]*step, steps)
+	for range steps {
 		id := d.text()
 		r.steps[id] = d.step(r)
 	}
 	r.fresh = d.number(mostKept)
 	r.index = d.index(len(r.blobs))
+	if !r.grounded() {
+		d.fail()
+	}
 	return r
 }
 
@@ -75,7 +83,9 @@ func (d *decoder) step(r *register) *step {
 	for range d.count(1) {
 		s.parents = append(s.parents, d.text())
 	}
-	for range d.count(4) {
+	deltas := d.count(4)
+	s.deltas = make([]delta, 0, deltas)
+	for range deltas {
 		s.deltas = append(s.deltas, delta{
 			parent: int32(d.number(max(len(s.parents)-1, 0))), path: int32(d.number(len(r.paths) - 1)),
 			before: int32(d.number(len(r.blobs))) - 1, after: int32(d.number(len(r.blobs))) - 1,

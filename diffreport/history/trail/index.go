@@ -148,9 +148,7 @@ func (r *register) grounded() bool {
 		}
 	}
 	r.arrange(r.blobs)
-	whole := len(r.order) == len(r.blobs)
-	r.order = nil
-	return whole
+	return len(r.order) == len(r.blobs)
 }
 
 // encode writes the index behind what is written already.

@@ -28,7 +28,12 @@ func load(folder string) *register {
 		return newRegister()
 	}
 	defer func() { _ = f.Close() }()
-	data, err := io.ReadAll(io.LimitReader(f, mostKept+1))
+	var read bytes.Buffer
+	if info, bad := f.Stat(); bad == nil && info.Size() <= mostKept {
+		read.Grow(int(info.Size()) + bytes.MinRead)
+	}
+	_, err = read.ReadFrom(io.LimitReader(f, mostKept+1))
+	data := read.Bytes()
 	if err != nil || len(data) > mostKept || len(data) < len(registerHead)+sha256.Size {
 		return newRegister()
 	}
@@ -36,7 +41,7 @@ func load(folder string) *register {
 	if got := sha256.Sum256(body); !bytes.Equal(got[:], sum) || !bytes.HasPrefix(body, []byte(registerHead)) {
 		return newRegister()
 	}
-	d := &decoder{rest: body[len(registerHead):]}
+	d := newDecoder(body[len(registerHead):])
 	r := d.register()
 	if d.failed || len(d.rest) > 0 {
 		return newRegister()

@@ -5,6 +5,7 @@ import (
 	"iter"
 	"path"
 	"slices"
+	"sync"
 
 	"homerun/diffreport/history"
 	"homerun/schema"
@@ -43,11 +44,15 @@ type Trail struct {
 // Open reads what the register does not know of the commit's history, and keeps
 // it. That a register can not be kept is no error: the next look takes longer.
 func Open(ctx context.Context, o Options) (*Trail, error) {
+	var kept *register
+	var reading sync.WaitGroup
+	reading.Go(func() { kept = load(o.Folder) })
 	order, err := o.Repo.Ancestry(ctx, o.From)
+	reading.Wait()
 	if err != nil {
 		return nil, err
 	}
-	t := &Trail{Options: o, ctx: ctx, order: order, labels: make(map[subject]*followed), memory: newMemory(), register: load(o.Folder)}
+	t := &Trail{Options: o, ctx: ctx, order: order, labels: make(map[subject]*followed), memory: newMemory(), register: kept}
 	if t.index.size() > 2*t.fresh {
 		t.register = newRegister() // read piece by piece it has grown too long
 	}
