@@ -107,7 +107,7 @@ func (rd *Reader) recall(all []piece) {
 	rd.mu.Lock()
 	defer rd.mu.Unlock()
 	for i := range all {
-		if r := all[i].reading; rd.known(r.text) == nil {
+		if r := all[i].reading; !all[i].left && rd.known(r.text) == nil {
 			rd.remember(r)
 		}
 	}

@@ -1,6 +1,10 @@
 package schema
 
-import "homerun/schema/block"
+import (
+	"slices"
+
+	"homerun/schema/block"
+)
 
 // A Block is one top-level block of a file, cut out but not yet read.
 type Block = block.Chunk
@@ -15,16 +19,14 @@ func Blocks(text string) []Block {
 // file's records are the ones that ReadFile gives, but for what was left out; the
 // mistakes between blocks are not told.
 func (rd *Reader) ReadPart(name, text string, wanted func(text string) bool) *File {
-	return rd.ReadBlocks(name, Blocks(text), wanted)
+	return rd.ReadBlocks(name, slices.DeleteFunc(Blocks(text), func(b Block) bool { return !wanted(b.Text) }))
 }
 
-// ReadBlocks is ReadPart of a file that was cut before.
-func (rd *Reader) ReadBlocks(name string, blocks []Block, wanted func(text string) bool) *File {
-	f := &File{Path: name}
+// ReadBlocks is ReadPart of a file that was cut before, given the blocks that are wanted.
+func (rd *Reader) ReadBlocks(name string, blocks []Block) *File {
+	f := &File{Path: name, Entries: make([]Entry, 0, len(blocks))}
 	for _, b := range blocks {
-		if wanted(b.Text) {
-			f.add(rd.read(b.Text), b.Line)
-		}
+		f.add(rd.read(b.Text), b.Line)
 	}
 	f.bound()
 	return f

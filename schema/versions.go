@@ -16,12 +16,21 @@ import (
 type Versions struct {
 	reader *Reader
 	last   map[string]*version
+	// wanted says which blocks are read at all, nil all of them.
+	wanted func(text string) bool
 }
 
 // Versions returns what reads versions of files and has read none yet. It holds
 // on to the records of the last version of every file until Forget.
 func (rd *Reader) Versions() *Versions {
 	return &Versions{reader: rd, last: make(map[string]*version)}
+}
+
+// PartVersions returns what reads of each version only the blocks whose text is
+// wanted, as Reader.ReadPart does; the mistakes between blocks are not told. What is
+// wanted has to depend on the text alone.
+func (rd *Reader) PartVersions(wanted func(text string) bool) *Versions {
+	return &Versions{reader: rd, last: make(map[string]*version), wanted: wanted}
 }
 
 // Forget tells that no later version of a file is expected.
@@ -34,12 +43,15 @@ func (vs *Versions) Forget(name string) {
 
 // Read reads one version of a file. The text may be changed afterwards.
 func (vs *Versions) Read(name string, text []byte) *File {
-	if v := vs.last[name]; v != nil && v.follow(vs.reader, text) {
+	if v := vs.last[name]; v != nil && v.follow(vs, text) {
 		return v.file(name)
 	}
 	vs.Forget(name)
 	v := &version{}
-	if !v.follow(vs.reader, text) {
+	if !v.follow(vs, text) {
+		if vs.wanted != nil {
+			return vs.reader.ReadPart(name, string(text), vs.wanted)
+		}
 		return vs.reader.ReadFile(name, string(text))
 	}
 	vs.last[name] = v
@@ -62,6 +74,8 @@ type piece struct {
 	gap string
 	// down counts the ends of lines in the gap.
 	down int
+	// left says that the block is not wanted: nothing but its text is known.
+	left bool
 	*reading
 }
 
@@ -76,7 +90,7 @@ func (p *piece) is(text []byte) bool {
 
 // follow makes the version that of another text. It fails where the blocks of the
 // text can not be told part by part.
-func (v *version) follow(rd *Reader, text []byte) bool {
+func (v *version) follow(vs *Versions, text []byte) bool {
 	if len(text) > block.MaxFile {
 		return false
 	}
@@ -103,8 +117,8 @@ func (v *version) follow(rd *Reader, text []byte) bool {
 		return false
 	}
 	old := v.pieces[head : len(v.pieces)-tail]
-	rd.recall(old)
-	v.pieces = slices.Replace(v.pieces, head, head+len(old), pieces(rd, part, chunks)...)
+	vs.reader.recall(old)
+	v.pieces = slices.Replace(v.pieces, head, head+len(old), vs.pieces(part, chunks)...)
 	return true
 }
 
@@ -145,14 +159,19 @@ func (v *version) tail(text []byte, most int) (n, start int) {
 
 // pieces reads the blocks of a part. Neither a gap nor a block holds the part's
 // text, of which they are little.
-func pieces(rd *Reader, part string, chunks []block.Chunk) []piece {
+func (vs *Versions) pieces(part string, chunks []block.Chunk) []piece {
 	all := make([]piece, len(chunks))
 	end, gap := 0, ""
 	for i, c := range chunks {
 		if between := part[end:c.Offset]; between != gap {
 			gap = strings.Clone(between)
 		}
-		all[i] = piece{gap: gap, down: strings.Count(gap, "\n"), reading: rd.read(c.Text)}
+		all[i] = piece{gap: gap, down: strings.Count(gap, "\n")}
+		if all[i].left = vs.wanted != nil && !vs.wanted(c.Text); all[i].left {
+			all[i].reading = &reading{text: strings.Clone(c.Text), lines: strings.Count(c.Text, "\n")}
+		} else {
+			all[i].reading = vs.reader.read(c.Text)
+		}
 		end = c.Offset + len(c.Text)
 	}
 	return all
@@ -160,12 +179,20 @@ func pieces(rd *Reader, part string, chunks []block.Chunk) []piece {
 
 // file is what the version holds.
 func (v *version) file(name string) *File {
-	f := &File{Path: name, Entries: make([]Entry, 0, len(v.pieces))}
+	read := 0
+	for i := range v.pieces {
+		if !v.pieces[i].left {
+			read++
+		}
+	}
+	f := &File{Path: name, Entries: make([]Entry, 0, read)}
 	line := 1
 	for i := range v.pieces {
 		p := &v.pieces[i]
 		line += p.down
-		f.add(p.reading, line)
+		if !p.left {
+			f.add(p.reading, line)
+		}
 		line += p.lines
 	}
 	f.bound()

@@ -52,13 +52,20 @@ func edited(random *rand.Rand, text string) string {
 	return text[b:] + text[a:b] + text[:a]
 }
 
+// wanted are the blocks that are read where not all are.
+func wanted(block string) bool { return strings.Contains(block, "P") }
+
 // checkVersion holds a version against the same text read as a whole, to the very
-// records.
-func checkVersion(t *testing.T, rd *schema.Reader, vs *schema.Versions, text string) {
+// records, and a part of its blocks against the same part of the whole text.
+func checkVersion(t *testing.T, rd *schema.Reader, vs, parts *schema.Versions, text string) {
 	t.Helper()
 	bytes := []byte(text)
-	got, want := vs.Read("r.hcl", bytes), rd.ReadFile("r.hcl", text)
+	got, part := vs.Read("r.hcl", bytes), parts.Read("r.hcl", bytes)
 	clear(bytes)
+	want := rd.ReadFile("r.hcl", text)
+	if whole := rd.ReadPart("r.hcl", text, wanted); !slices.Equal(part.Entries, whole.Entries) {
+		t.Fatalf("%q\na part read after the version before it: %+v\nread as a whole: %+v", text, part.Entries, whole.Entries)
+	}
 	if got.Path != want.Path || !slices.Equal(got.Entries, want.Entries) {
 		t.Fatalf("%q\nread after the version before it: %+v\nread as a whole: %+v", text, got.Entries, want.Entries)
 	}
@@ -72,10 +79,10 @@ func TestVersionsAreReadAsWholeFiles(t *testing.T) {
 	random := rand.New(rand.NewPCG(24, 48))
 	for range 1500 {
 		rd := schema.NewReader()
-		vs := rd.Versions()
+		vs, parts := rd.Versions(), rd.PartVersions(wanted)
 		text := drawn(random, 12)
 		for range 8 {
-			checkVersion(t, rd, vs, text)
+			checkVersion(t, rd, vs, parts, text)
 			text = edited(random, text)
 		}
 	}
@@ -90,9 +97,9 @@ func FuzzVersions(f *testing.F) {
 			return // short texts show it
 		}
 		rd := schema.NewReader()
-		vs := rd.Versions()
+		vs, parts := rd.Versions(), rd.PartVersions(wanted)
 		for _, text := range []string{first, second, third, first, second + third, third + first, second + first} {
-			checkVersion(t, rd, vs, text)
+			checkVersion(t, rd, vs, parts, text)
 		}
 	})
 }

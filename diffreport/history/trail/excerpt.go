@@ -217,7 +217,7 @@ func (e *excerpt) shuffled() (before, after *plant.Plant, err error) {
 	w, subject := e.wants(), &wants{tokens: make(map[token]bool)}
 	subject.want(e.label, mention)
 	for _, v := range e.texts {
-		for _, entry := range e.Reader.ReadBlocks("", v.blocks(), func(block string) bool { return e.has(subject, block) }).Entries {
+		for _, entry := range e.Reader.ReadBlocks("", v.having(subject, func(string) bool { return false })).Entries {
 			for _, r := range append([]*schema.Record{entry.Record}, entry.Inner...) {
 				if e.concerns(r) {
 					w.want(r.Label, defines)
@@ -258,9 +258,9 @@ func (e *excerpt) part(s int, w *wants) (*plant.Plant, error) {
 	}
 	var parts []*schema.File
 	for _, f := range files {
-		parts = append(parts, e.Reader.ReadBlocks(f.Path, texts[f.ID].blocks(), func(block string) bool {
-			return e.more[block] != 0 || statesPlant(block) || e.has(w, block)
-		}))
+		parts = append(parts, e.Reader.ReadBlocks(f.Path, texts[f.ID].having(w, func(block string) bool {
+			return e.more[block] != 0 || statesPlant(block)
+		})))
 	}
 	return plant.Build(e.homes[s].dir, parts), nil
 }

@@ -50,7 +50,7 @@ func (t *Trail) follow(s subject) (*followed, error) {
 	}
 	reader := schema.NewReader()
 	reader.Bound(mostFollowed)
-	files := reader.Versions()
+	files := reader.PartVersions(w.has)
 	err := t.Repo.Pour(t.ctx, ids, func(i int, text []byte) error {
 		if found := gistsIn(files.Read(t.lineOf(versions[i]), text), &s); found != nil {
 			f.gists[versions[i]] = found

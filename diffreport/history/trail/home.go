@@ -50,7 +50,13 @@ func (t *Trail) home(files []vcs.Entry) (home, error) {
 // plantLabels are the labels of the plant records in the blocks of a plant's file.
 func plantLabels(reader *schema.Reader, blocks []schema.Block) []string {
 	var labels []string
-	for _, e := range reader.ReadBlocks(schema.PlantFile, blocks, statesPlant).Entries {
+	var plants []schema.Block
+	for _, b := range blocks {
+		if statesPlant(b.Text) {
+			plants = append(plants, b)
+		}
+	}
+	for _, e := range reader.ReadBlocks(schema.PlantFile, plants).Entries {
 		if e.Kind.Name == schema.KindPlant {
 			labels = append(labels, e.Label)
 		}

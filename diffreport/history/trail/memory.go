@@ -16,18 +16,15 @@ type memory struct {
 	trees  recent[string, []vcs.Entry]
 	wholes recent[wholeKey, *plant.Plant]
 	names  recent[string, string]
-	tokens recent[string, []token]
 	// read is how many bytes of blocks the reader was given since it was new.
 	read int
 }
 
 type wholeKey struct{ commit, dir string }
 
-// The bounds: of texts and tokens in bytes, of the others in number.
+// The bounds: of texts, with what is kept of them, in bytes, of the others in number.
 const (
-	mostText   = 64 << 20
-	mostTokens = 32 << 20
-	tokenSize  = 4
+	mostText   = 96 << 20
 	mostTrees  = 8
 	mostWholes = 3
 	mostNames  = 4096
@@ -36,7 +33,7 @@ const (
 func newMemory() memory {
 	return memory{
 		texts: newRecent[string, *content](mostText), trees: newRecent[string, []vcs.Entry](mostTrees),
-		wholes: newRecent[wholeKey, *plant.Plant](mostWholes), names: newRecent[string, string](mostNames), tokens: newRecent[string, []token](mostTokens),
+		wholes: newRecent[wholeKey, *plant.Plant](mostWholes), names: newRecent[string, string](mostNames),
 	}
 }
 
@@ -82,7 +79,7 @@ func (t *Trail) load(ids []string) (map[string]*content, error) {
 	err := t.Repo.Pour(t.ctx, missing, func(i int, data []byte) error {
 		id, v := missing[i], &content{text: string(data)}
 		texts[id] = v
-		t.texts.put(id, v, 2*len(v.text)+1) // with its blocks
+		t.texts.put(id, v, v.weight())
 		return nil
 	})
 	if err != nil {

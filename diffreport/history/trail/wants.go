@@ -14,6 +14,8 @@ const fieldFormer = "former"
 // some labels, and everything that names some others.
 type wants struct {
 	tokens map[token]bool
+	// sieve has the bits of the tokens.
+	sieve [sieveBits / 64]uint64
 	// all is set where a label may be written in a way that tokens do not see.
 	all bool
 	// labels are those of the tokens.
@@ -68,6 +70,7 @@ func (w *wants) want(label string, way token) {
 		w.all = true
 	}
 	if t := tokenOf([]byte(label)) | way; !w.tokens[t] {
+		w.sieve[t.bit()/64] |= 1 << (t.bit() % 64)
 		w.tokens[t], w.labels = true, append(w.labels, label)
 	}
 }
@@ -90,24 +93,26 @@ func (w *wants) mayHave(block string) bool {
 }
 
 // has says whether a block may hold what is wanted.
-func (t *Trail) has(w *wants, block string) bool {
+func (w *wants) has(block string) bool {
 	if w.all || !w.mayHave(block) {
 		return w.all
 	}
-	return slices.ContainsFunc(t.tokensIn(block), func(t token) bool { return t == odd || w.tokens[t] })
+	found := false
+	tokens([]byte(block), func(t token) { found = found || w.wants(t) })
+	return found
 }
 
-// tokensIn are the tokens of a block, each as often as it stands there. Versions of a file
-// have most of their blocks in common, so they are found once for each text.
-func (t *Trail) tokensIn(block string) []token {
-	if list, known := t.tokens.known[block]; known {
-		return list
-	}
-	var list []token
-	tokens([]byte(block), func(t token) { list = append(list, t) })
-	t.tokens.put(strings.Clone(block), list, len(block)+tokenSize*len(list)) // a clone, lest it holds the whole file
-	return list
+// wants says whether a block with a token may hold what is wanted. Of the many tokens
+// of a text a few bits tell for most that they are not.
+func (w *wants) wants(t token) bool {
+	return t == odd || w.sieve[t.bit()/64]>>(t.bit()%64)&1 != 0 && w.tokens[t]
 }
+
+// sieveBits is how many tokens the sieve tells apart.
+const sieveBits = 1024
+
+// bit is that of a token in the sieve.
+func (t token) bit() int { return int(t>>2) % sieveBits }
 
 // bearing is the versions that may hold what is wanted.
 func (t *Trail) bearing(w *wants) set {
