@@ -6,26 +6,27 @@ import (
 	"slices"
 
 	"homerun/diffreport/audit"
+	"homerun/schema/workbook"
 )
 
 // AuditWorkbook writes audits as one spreadsheet, a sheet for each table and one
 // about the report. Every row names its plant. The error is that of the writer, or
 // of an audit with more rows than a sheet has.
 func AuditWorkbook(w io.Writer, reports []*audit.Report) error {
-	about := sheet{name: "About", headings: []string{"Plant", "What", "Value"}}
-	var all []sheet
+	about := workbook.Sheet{Name: "About", Headings: []string{"Plant", "What", "Value"}}
+	var all []workbook.Sheet
 	for i, r := range reports {
 		p := auditPaperOf(r, inSheets, 0)
-		about.rows = append(about.rows, aboutRows(p)...)
+		about.Rows = append(about.Rows, aboutRows(p)...)
 		for j := range p.Tables {
 			t := &p.Tables[j]
 			if i == 0 {
-				all = append(all, sheet{name: t.Name, headings: append([]string{"Plant"}, t.headings()...)})
+				all = append(all, workbook.Sheet{Name: t.Name, Headings: append([]string{"Plant"}, t.headings()...)})
 			}
-			all[j].take(p.Plant, t)
+			take(&all[j], p.Plant, t)
 		}
 	}
-	if err := writeWorkbook(w, "Audit of cable records", append([]sheet{about}, all...)); err != nil {
+	if err := workbook.Write(w, "Audit of cable records", append([]workbook.Sheet{about}, all...)); err != nil {
 		return fmt.Errorf("writing the report: %w", err)
 	}
 	return nil
@@ -33,19 +34,19 @@ func AuditWorkbook(w io.Writer, reports []*audit.Report) error {
 
 // take adds the rows of a plant's table. Plants have their own points: where the
 // headings differ, they stand again above the rows.
-func (s *sheet) take(plant string, t *auditTable) {
+func take(s *workbook.Sheet, plant string, t *auditTable) {
 	headings := t.headings()
-	if !slices.Equal(s.headings[1:], headings) && len(t.Rows) > 0 {
-		s.rows = append(s.rows, append([]any{plant}, anyTexts(headings)...))
-		for len(s.headings) <= len(headings) {
-			s.headings = append(s.headings, "")
+	if !slices.Equal(s.Headings[1:], headings) && len(t.Rows) > 0 {
+		s.Rows = append(s.Rows, append([]any{plant}, anyTexts(headings)...))
+		for len(s.Headings) <= len(headings) {
+			s.Headings = append(s.Headings, "")
 		}
 	}
 	if len(t.Rows) == 0 {
-		s.rows = append(s.rows, []any{plant, t.None})
+		s.Rows = append(s.Rows, []any{plant, t.None})
 	}
 	for _, row := range t.Rows {
-		s.rows = append(s.rows, append([]any{plant}, row...))
+		s.Rows = append(s.Rows, append([]any{plant}, row...))
 	}
 }
 

@@ -1,22 +1,34 @@
 package render
 
 import (
+	"io"
 	"strconv"
 	"strings"
+
+	"homerun/schema/workbook"
 )
+
+// OrderWorkbook writes orders as one spreadsheet with a sheet each for steps,
+// cautions, materials, labels and tests. The error is that of the writer, or of an
+// order with more rows than a sheet has.
+func OrderWorkbook(w io.Writer, jobs []Job) error {
+	papers := each(jobs, paperOf)
+	titles := each(papers, func(p *paper) string { return "Work order " + p.Number + ", " + p.Plant })
+	return workbook.Write(w, strings.Join(titles, "; "), sheets(papers))
+}
 
 // sheets are the sheets of a workbook. Each row ends with its plant and order, so
 // that rows of several orders can be sorted and told apart.
-func sheets(papers []*paper) []sheet {
+func sheets(papers []*paper) []workbook.Sheet {
 	steps := orderSheet("Steps", "Step", "Done", "Visit", "Space", "Class", "Action", "What to do", "Records", "After", "Without service", "Cautions")
-	steps.widest = map[string]float64{"Space": 18, "What to do": 60, "Records": 22, "After": 16, "Without service": 22, "Cautions": 12}
+	steps.Widest = map[string]float64{"Space": 18, "What to do": 60, "Records": 22, "After": 16, "Without service": 22, "Cautions": 12}
 	cautions := orderSheet("Cautions", "Caution", "What to mind")
-	cautions.widest = map[string]float64{"What to mind": 90}
+	cautions.Widest = map[string]float64{"What to mind": 90}
 	materials := orderSheet("Materials", "Amount", "Unit", "Item", "How it adds up")
-	materials.widest = map[string]float64{"How it adds up": 60}
+	materials.Widest = map[string]float64{"How it adds up": 60}
 	labels := orderSheet("Labels", "Label", "Times")
 	tests := orderSheet("Tests", "Record", "Limit", "Reason", "Result", "Date", "By")
-	tests.widest = map[string]float64{"Record": 30}
+	tests.Widest = map[string]float64{"Record": 30}
 	for _, p := range papers {
 		for i := range p.Visits {
 			p.stepRows(&steps, &p.Visits[i])
@@ -38,20 +50,20 @@ func sheets(papers []*paper) []sheet {
 			p.row(&tests, t.Record, t.Limit, t.Reason, "", "", "")
 		}
 	}
-	return []sheet{steps, cautions, materials, labels, tests}
+	return []workbook.Sheet{steps, cautions, materials, labels, tests}
 }
 
 // orderSheet is a sheet without rows. What tells orders apart stays off the
 // paper, where it would only take room.
-func orderSheet(name string, headings ...string) sheet {
-	return sheet{name: name, headings: append(headings, "Plant", "Order"), printed: len(headings)}
+func orderSheet(name string, headings ...string) workbook.Sheet {
+	return workbook.Sheet{Name: name, Headings: append(headings, "Plant", "Order"), Printed: len(headings)}
 }
 
-func (p *paper) row(s *sheet, cells ...any) {
-	s.rows = append(s.rows, append(cells, p.Plant, p.Number))
+func (p *paper) row(s *workbook.Sheet, cells ...any) {
+	s.Rows = append(s.Rows, append(cells, p.Plant, p.Number))
 }
 
-func (p *paper) stepRows(s *sheet, v *visitPart) {
+func (p *paper) stepRows(s *workbook.Sheet, v *visitPart) {
 	for i := range v.Steps {
 		step := &v.Steps[i]
 		cautions := each(step.Cautions, func(c caution) int { return c.Number })

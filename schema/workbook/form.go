@@ -1,20 +1,20 @@
-package render
+package workbook
 
 import (
 	"fmt"
 	"unicode/utf8"
 )
 
-// A sheet is rows of numbers and texts below a row of headings.
-type sheet struct {
-	name     string
-	headings []string
-	rows     [][]any
-	// widest is how wide the column below a heading may be, in characters, where
-	// that is not widestColumn.
-	widest map[string]float64
-	// printed is how many columns go on paper, the first ones; 0 is all of them.
-	printed int
+// A Sheet is rows of numbers and texts below a row of headings.
+type Sheet struct {
+	Name     string
+	Headings []string
+	Rows     [][]any
+	// Widest is how wide the column below a heading may be, in characters, where
+	// that is not 42.
+	Widest map[string]float64
+	// Printed is how many columns go on paper, the first ones; 0 is all of them.
+	Printed int
 }
 
 // How wide a column is, in characters, of which its border takes a few.
@@ -24,15 +24,15 @@ const (
 )
 
 // widths are how wide the columns want to be.
-func (s *sheet) widths() []float64 {
-	widths, most := make([]float64, len(s.headings)), make([]float64, len(s.headings))
-	for i, h := range s.headings {
-		if most[i] = s.widest[h]; most[i] == 0 {
+func (s *Sheet) widths() []float64 {
+	widths, most := make([]float64, len(s.Headings)), make([]float64, len(s.Headings))
+	for i, h := range s.Headings {
+		if most[i] = s.Widest[h]; most[i] == 0 {
 			most[i] = widestColumn
 		}
 		widths[i] = min(max(float64(length(h)+columnBorder), narrowestColumn), most[i])
 	}
-	for _, row := range s.rows {
+	for _, row := range s.Rows {
 		for i, cell := range row {
 			widths[i] = max(widths[i], min(float64(length(cell)+columnBorder), most[i]))
 		}

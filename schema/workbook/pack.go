@@ -1,4 +1,4 @@
-package render
+package workbook
 
 import (
 	"archive/zip"

@@ -1,4 +1,4 @@
-package render
+package workbook
 
 import (
 	"bytes"
@@ -15,19 +15,12 @@ import (
 // take, common practice).
 const mostInCell = 32_767
 
-// OrderWorkbook writes orders as one spreadsheet with a sheet each for steps,
-// cautions, materials, labels and tests. No text in it can work as a formula,
-// there or in what is exported from it: one that begins like a formula has an
-// apostrophe in front. The error is that of the writer, or of an order with more
-// rows than a sheet has.
-func OrderWorkbook(w io.Writer, jobs []Job) error {
-	papers := each(jobs, paperOf)
-	titles := each(papers, func(p *paper) string { return "Work order " + p.Number + ", " + p.Plant })
-	return writeWorkbook(w, strings.Join(titles, "; "), sheets(papers))
-}
-
-func writeWorkbook(w io.Writer, title string, sheets []sheet) (err error) {
-	b := &workbook{File: excelize.NewFile(), title: title}
+// Write writes the sheets as one spreadsheet with a title, the same bytes for the
+// same sheets. No text in it can work as a formula, there or in what is exported
+// from it: one that begins like a formula has an apostrophe in front. The error is
+// that of the writer, or of a sheet with more rows than a spreadsheet takes.
+func Write(w io.Writer, title string, sheets []Sheet) (err error) {
+	b := &book{File: excelize.NewFile(), title: title}
 	defer func() {
 		if closing := b.Close(); err == nil {
 			err = closing
@@ -38,7 +31,7 @@ func writeWorkbook(w io.Writer, title string, sheets []sheet) (err error) {
 	}
 	for _, s := range sheets {
 		if err := b.add(s); err != nil {
-			return fmt.Errorf("sheet %s: %w", s.name, err)
+			return fmt.Errorf("sheet %s: %w", s.Name, err)
 		}
 	}
 	if err := b.DeleteSheet("Sheet1"); err != nil {
@@ -55,22 +48,22 @@ func writeWorkbook(w io.Writer, title string, sheets []sheet) (err error) {
 }
 
 // about says in the file's properties what it is.
-func (b *workbook) about() error {
+func (b *book) about() error {
 	if err := b.SetDocProps(&excelize.DocProperties{Title: b.title, Creator: "homerun", LastModifiedBy: "homerun"}); err != nil {
 		return err
 	}
 	return b.SetAppProps(&excelize.AppProperties{Application: "homerun"})
 }
 
-// A workbook is a spreadsheet in the making.
-type workbook struct {
+// A book is a spreadsheet in the making.
+type book struct {
 	*excelize.File
 	title      string
 	head, body int
 }
 
 // styles makes the faces of headings and of what stands below them.
-func (b *workbook) styles() (err error) {
+func (b *book) styles() (err error) {
 	family, err := b.GetDefaultFont()
 	if err != nil {
 		return err
@@ -88,15 +81,15 @@ func (b *workbook) styles() (err error) {
 	return err
 }
 
-func (b *workbook) add(s sheet) error {
-	if _, err := b.NewSheet(s.name); err != nil {
+func (b *book) add(s Sheet) error {
+	if _, err := b.NewSheet(s.Name); err != nil {
 		return err
 	}
 	// What is said about a sheet as a whole has to be said before its rows.
 	if err := b.page(s); err != nil {
 		return err
 	}
-	out, err := b.NewStreamWriter(s.name)
+	out, err := b.NewStreamWriter(s.Name)
 	if err != nil {
 		return err
 	}
@@ -109,43 +102,49 @@ func (b *workbook) add(s sheet) error {
 	if err := out.SetPanes(&excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}); err != nil {
 		return err
 	}
-	headings := each(s.headings, func(text string) any { return excelize.Cell{StyleID: b.head, Value: inert(text)} })
-	if err := out.SetRow("A1", headings); err != nil {
+	if err := out.SetRow("A1", styled(s.Headings, b.head)); err != nil {
 		return err
 	}
-	for i, row := range s.rows {
-		cells := each(row, func(cell any) any { return excelize.Cell{StyleID: b.body, Value: inert(cell)} })
-		if err := out.SetRow("A"+strconv.Itoa(i+2), cells, excelize.RowOpts{Height: height(row, widths)}); err != nil {
+	for i, row := range s.Rows {
+		if err := out.SetRow("A"+strconv.Itoa(i+2), styled(row, b.body), excelize.RowOpts{Height: height(row, widths)}); err != nil {
 			return err
 		}
 	}
 	return out.Flush()
 }
 
+func styled[T any](row []T, style int) []any {
+	cells := make([]any, len(row))
+	for i, cell := range row {
+		cells[i] = excelize.Cell{StyleID: style, Value: inert(cell)}
+	}
+	return cells
+}
+
 // page makes the sheet print: across, as wide as the paper, headings on every
 // page, without the columns that are there for sorting.
-func (b *workbook) page(s sheet) error {
+func (b *book) page(s Sheet) error {
 	across, tall := "landscape", 0
-	if err := b.SetPageLayout(s.name, &excelize.PageLayoutOptions{Orientation: &across, FitToHeight: &tall}); err != nil {
+	if err := b.SetPageLayout(s.Name, &excelize.PageLayoutOptions{Orientation: &across, FitToHeight: &tall}); err != nil {
 		return err
 	}
 	fit := true
-	if err := b.SetSheetProps(s.name, &excelize.SheetPropsOptions{FitToPage: &fit}); err != nil {
+	if err := b.SetSheetProps(s.Name, &excelize.SheetPropsOptions{FitToPage: &fit}); err != nil {
 		return err
 	}
-	if err := b.SetHeaderFooter(s.name, &excelize.HeaderFooterOptions{OddHeader: "&L" + headerText(b.title) + "&R&P / &N"}); err != nil {
+	if err := b.SetHeaderFooter(s.Name, &excelize.HeaderFooterOptions{OddHeader: "&L" + headerText(b.title) + "&R&P / &N"}); err != nil {
 		return err
 	}
-	if s.printed > 0 {
-		last, err := excelize.CoordinatesToCellName(s.printed, len(s.rows)+1, true)
+	if s.Printed > 0 {
+		last, err := excelize.CoordinatesToCellName(s.Printed, len(s.Rows)+1, true)
 		if err != nil {
 			return err
 		}
-		if err := b.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: "'" + s.name + "'!$A$1:" + last, Scope: s.name}); err != nil {
+		if err := b.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: "'" + s.Name + "'!$A$1:" + last, Scope: s.Name}); err != nil {
 			return err
 		}
 	}
-	return b.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: "'" + s.name + "'!$1:$1", Scope: s.name})
+	return b.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: "'" + s.Name + "'!$1:$1", Scope: s.Name})
 }
 
 // headerText is a text at the head of a printed page, where an ampersand begins a
@@ -165,7 +164,7 @@ func inert(cell any) any {
 	if !isText || text == "" {
 		return cell
 	}
-	if first, _ := utf8.DecodeRuneInString(strings.TrimLeft(text, " ")); strings.ContainsRune("=+-@＝＋－＠", first) {
+	if likeFormula(text) {
 		text = "'" + text
 	}
 	if utf8.RuneCountInString(text) > mostInCell {
@@ -173,4 +172,12 @@ func inert(cell any) any {
 		text = string([]rune(text)[:mostInCell-utf8.RuneCountInString(said)]) + said
 	}
 	return text
+}
+
+// likeFormula says whether a text, or what follows its apostrophes, begins like a
+// formula. So what begins with an apostrophe already gets one more, and can be told
+// from what did not.
+func likeFormula(text string) bool {
+	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(text, " '"))
+	return strings.ContainsRune("=+-@＝＋－＠", first)
 }
