@@ -141,23 +141,23 @@ func (m *Material) Working(s unit.System) string {
 	return text
 }
 
-// limit is what a run is tested against: the permanent link of its category, or
-// for ISO of the class that the category makes up (ISO/IEC 11801-1), and the
-// loss of the link for fibre and coaxial cable.
-func (p *planner) limit(r *plant.Run) string {
-	switch r.Cable.Medium() {
+// TestLimit is what a run of a cable type is tested against: the permanent link of
+// its category, or for ISO of the class that the category makes up (ISO/IEC
+// 11801-1), and the loss of the link for fibre and coaxial cable.
+func TestLimit(c *plant.Cable, regime standard.Regime) string {
+	switch c.Medium() {
 	case plant.TwistedPair:
-		word, known := r.Cable.Category()
+		word, known := c.Category()
 		category, err := standard.ParseCategory(word)
 		switch {
 		case !known || err != nil:
-		case p.head.Regime == standard.ISO && category.Class() != "":
+		case regime == standard.ISO && category.Class() != "":
 			return "ISO permanent link, Class " + category.Class()
 		default:
 			return "TIA permanent link, Category " + word
 		}
 	case plant.Fibre:
-		word, _ := schema.CableFibre.In(r.Cable.Record())
+		word, _ := schema.CableFibre.In(c.Record())
 		return "loss and length of the link at both wavelengths, " + word
 	case plant.Coax:
 		return "loss of the link over its band, 75 ohm"

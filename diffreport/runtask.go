@@ -212,7 +212,7 @@ func (p *planner) measure(w *cableWork, after []*task) {
 	if !r.Live() {
 		return
 	}
-	lead, limit := r.Label, p.limit(r)
+	lead, limit := r.Label, TestLimit(r.Cable, p.head.Regime)
 	if r.Link != nil {
 		lead = r.Link.Lead().Label
 	}

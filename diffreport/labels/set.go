@@ -61,7 +61,7 @@ func Whole(p *plant.Plant) Set {
 			order.Labels = append(order.Labels, r.Label, r.Label)
 		}
 	}
-	slices.SortFunc(planned, natural)
+	slices.SortFunc(planned, schema.Natural)
 	set := For(order, p)
 	set.Order, set.Planned = "", planned
 	return set
@@ -94,9 +94,9 @@ func For(order diffreport.Order, head *plant.Plant) Set {
 		set.Strips = append(set.Strips, stripsOf(item)...)
 	}
 	slices.SortStableFunc(set.Labels, func(a, b Label) int {
-		return cmp.Or(natural(a.Space, b.Space), cmp.Compare(a.rank, b.rank), natural(a.ID, b.ID), natural(a.At, b.At))
+		return cmp.Or(schema.Natural(a.Space, b.Space), cmp.Compare(a.rank, b.rank), schema.Natural(a.ID, b.ID), schema.Natural(a.At, b.At))
 	})
-	slices.SortStableFunc(set.Strips, func(a, b Strip) int { return cmp.Or(natural(a.Space, b.Space), natural(a.Holder, b.Holder)) })
+	slices.SortStableFunc(set.Strips, func(a, b Strip) int { return cmp.Or(schema.Natural(a.Space, b.Space), schema.Natural(a.Holder, b.Holder)) })
 	return set
 }
 

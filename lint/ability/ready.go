@@ -94,24 +94,10 @@ func farEnd(c *plant.Channel) string {
 func endsIn(c *plant.Channel, space *plant.Space) bool {
 	for _, l := range c.Links {
 		for _, port := range []*plant.Port{l.From, l.To} {
-			if port != nil && inside(port.Holder.Space, space) {
+			if port != nil && port.Holder.Space.Within(space) {
 				return true
 			}
 		}
-	}
-	return false
-}
-
-// inside follows spaces inside spaces; records may state a ring.
-func inside(s, space *plant.Space) bool {
-	for range 16 {
-		if s == space {
-			return s != nil
-		}
-		if s == nil {
-			return false
-		}
-		s = s.Inside
 	}
 	return false
 }

@@ -23,21 +23,17 @@ type proof struct {
 // passed says whether the tester let the run pass, with whatever margin.
 func (p proof) passed() bool { return p.result == "pass" || p.result == "marginal-pass" }
 
-// latest is the latest measurement of a run that says a day and a result; of
-// two on one day the one recorded later. Sure is false where a measurement can
-// not be read: it may be the latest.
+// latest is the latest measurement of a run. Sure is false where one can not be
+// read: it may be the latest.
 func latest(r *plant.Run) (last proof, sure bool) {
-	for _, t := range r.Tests {
-		when, dated := schema.TestDate.In(t.Record())
-		result, stated := schema.TestResult.In(t.Record())
-		if !dated || !stated || t.Damaged {
-			return proof{}, false
-		}
-		if last.test == nil || !when.Before(last.when) {
-			last = proof{test: t, when: when, result: result}
-		}
+	t, sure := r.Latest()
+	if t == nil {
+		return proof{}, sure
 	}
-	return last, true
+	last.test = t
+	last.when, _ = schema.TestDate.In(t.Record())
+	last.result, _ = schema.TestResult.In(t.Record())
+	return last, sure
 }
 
 // inService says whether the run carries something now.

@@ -23,6 +23,19 @@ type Space struct {
 	Inside *Space
 }
 
+// Within says whether a space is another one or inside it, in up to 16 steps:
+// records may state a ring. A nil Space is within none.
+func (s *Space) Within(other *Space) bool {
+	const most = 16
+	for range most {
+		if s == nil || s == other {
+			return s != nil
+		}
+		s = s.Inside
+	}
+	return false
+}
+
 // A Pathway is what cable lies in between two places.
 type Pathway struct {
 	item
@@ -230,6 +243,11 @@ func (r *Run) Live() bool {
 // Length is the declared length of the run.
 func (r *Run) Length() (unit.Length, bool) { return r.length, r.hasLength }
 
+// Other is the port at the run's other end; nil when that was not found. Ports of a
+// row lead to the port of the same place in the other row, or to the last where
+// that row is shorter.
+func (r *Run) Other(p *Port) *Port { return opposite(r.From, r.To, p) }
+
 // Spaces are all spaces that the run starts in, crosses and ends in, each
 // once. Whether that is every one is known only where the route is.
 func (r *Run) Spaces() []*Space {
@@ -269,12 +287,7 @@ type Cord struct {
 // Other is the port at the cord's other end; nil when that was not found. Ports
 // of a row lead to the port of the same place in the other row, or to the last
 // where that row is shorter: a duplex cord ends in one port of a switch.
-func (c *Cord) Other(p *Port) *Port {
-	if i := c.FromRow.place(p); i >= 0 {
-		return c.ToRow.at(i)
-	}
-	return c.FromRow.at(c.ToRow.place(p))
-}
+func (c *Cord) Other(p *Port) *Port { return opposite(c.FromRow, c.ToRow, p) }
 
 // A Test is one measurement of a run.
 type Test struct {

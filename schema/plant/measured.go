@@ -50,6 +50,24 @@ func (m Measured) replaces(earlier Measured) bool {
 	return (m.At == earlier.At || m.At == 0 || earlier.At == 0) && !m.Day.Before(earlier.Day)
 }
 
+// Latest is the latest measurement of a run, nil where there is none; of two on
+// one day it is the one recorded later. Sure is false where one states no day or no
+// result that could be read: it may be the latest, and no other is given.
+func (r *Run) Latest() (last *Test, sure bool) {
+	var day unit.Date
+	for _, t := range r.Tests {
+		when, dated := schema.TestDate.In(t.Record())
+		_, stated := schema.TestResult.In(t.Record())
+		if !dated || !stated || t.Damaged {
+			return nil, false
+		}
+		if last == nil || !when.Before(day) {
+			last, day = t, when
+		}
+	}
+	return last, true
+}
+
 // Measured are the losses measured of a run: of each wavelength the last one. Of
 // two on one day, the one that the records have last counts, and one that tells
 // its wavelength before one that does not.

@@ -73,6 +73,14 @@ func (r Row) at(i int) *Port {
 	return &r[min(i, len(r)-1)]
 }
 
+// opposite is the port at the other end of a cable, of whose rows one holds p.
+func opposite(from, to Row, p *Port) *Port {
+	if i := from.place(p); i >= 0 {
+		return to.at(i)
+	}
+	return from.at(to.place(p))
+}
+
 // Space is where the row's holder is, nil when that is not known.
 func (r Row) Space() *Space {
 	if len(r) == 0 {

@@ -1,13 +1,13 @@
-package labels
+package schema
 
 import (
 	"cmp"
 	"strings"
 )
 
-// natural compares identifiers as people read them: 1A-A9 stands before 1A-A10.
+// Natural compares identifiers as people read them: 1A-A9 stands before 1A-A10.
 // Texts that differ only in leading zeros are compared as they are written.
-func natural(a, b string) int {
+func Natural(a, b string) int {
 	x, y := a, b
 	for x != "" && y != "" {
 		n, m := digits(x), digits(y)
