@@ -96,7 +96,9 @@ func For(order diffreport.Order, head *plant.Plant) Set {
 	slices.SortStableFunc(set.Labels, func(a, b Label) int {
 		return cmp.Or(schema.Natural(a.Space, b.Space), cmp.Compare(a.rank, b.rank), schema.Natural(a.ID, b.ID), schema.Natural(a.At, b.At))
 	})
-	slices.SortStableFunc(set.Strips, func(a, b Strip) int { return cmp.Or(schema.Natural(a.Space, b.Space), schema.Natural(a.Holder, b.Holder)) })
+	slices.SortStableFunc(set.Strips, func(a, b Strip) int {
+		return cmp.Or(schema.Natural(a.Space, b.Space), schema.Natural(a.Holder, b.Holder))
+	})
 	return set
 }
 

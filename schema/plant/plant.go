@@ -57,6 +57,34 @@ type Item interface {
 	Place() schema.Entry
 }
 
+// Entries are the records of the plant that stand by themselves, kind by kind, each
+// in its place.
+func (p *Plant) Entries() []schema.Entry {
+	var all []schema.Entry
+	if p.Entry.Record != nil {
+		all = append(all, p.Entry)
+	}
+	all = append(append(all, placed(p.Spaces)...), placed(p.Pathways)...)
+	all = append(append(all, placed(p.Interferences)...), placed(p.Cables)...)
+	all = append(append(all, placed(p.Racks)...), placed(p.Holders)...)
+	all = append(append(all, placed(p.Busbars)...), placed(p.Bundles)...)
+	for _, r := range p.Runs {
+		if r.Bundle == nil {
+			all = append(all, r.Place())
+		}
+	}
+	all = append(append(all, placed(p.Cords)...), placed(p.Tests)...)
+	return append(append(all, p.Waivers...), p.Policies...)
+}
+
+func placed[T Item](items []T) []schema.Entry {
+	all := make([]schema.Entry, len(items))
+	for i, it := range items {
+		all[i] = it.Place()
+	}
+	return all
+}
+
 // Find returns the item with a label.
 func (p *Plant) Find(label string) (Item, bool) {
 	item := p.index.find(label)

@@ -4,16 +4,12 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
 )
-
-// mostInCell is how many characters a cell holds (32,767 is what spreadsheets
-// take, common practice).
-const mostInCell = 32_767
 
 // Write writes the sheets as one spreadsheet with a title, the same bytes for the
 // same sheets. No text in it can work as a formula, there or in what is exported
@@ -58,8 +54,9 @@ func (b *book) about() error {
 // A book is a spreadsheet in the making.
 type book struct {
 	*excelize.File
-	title      string
-	head, body int
+	title string
+	// The faces of headings, of numbers and of texts.
+	head, number, text int
 }
 
 // styles makes the faces of headings and of what stands below them.
@@ -77,7 +74,15 @@ func (b *book) styles() (err error) {
 	}
 	left := *top
 	left.Horizontal = "left" // numbers name steps and visits, and stand beside texts
-	b.body, err = b.NewStyle(&excelize.Style{Font: &excelize.Font{Family: family}, Alignment: &left})
+	body := excelize.Style{Font: &excelize.Font{Family: family}, Alignment: &left}
+	if b.number, err = b.NewStyle(&body); err != nil {
+		return err
+	}
+	// Else a label such as 1.10 is a number as soon as somebody edits it, and a day
+	// is counted from 1900.
+	const asText = 49 // the format "@", ECMA-376 part 1, clause 18.8.30 (from memory)
+	body.NumFmt = asText
+	b.text, err = b.NewStyle(&body)
 	return err
 }
 
@@ -87,6 +92,9 @@ func (b *book) add(s Sheet) error {
 	}
 	// What is said about a sheet as a whole has to be said before its rows.
 	if err := b.page(s); err != nil {
+		return err
+	}
+	if err := b.assist(s); err != nil {
 		return err
 	}
 	out, err := b.NewStreamWriter(s.Name)
@@ -99,24 +107,45 @@ func (b *book) add(s Sheet) error {
 			return err
 		}
 	}
+	for i, heading := range s.Headings {
+		if _, written := s.Entries[heading]; !written {
+			continue
+		}
+		if err := out.SetColStyle(i+1, i+1, b.text); err != nil {
+			return err
+		}
+	}
 	if err := out.SetPanes(&excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}); err != nil {
 		return err
 	}
-	if err := out.SetRow("A1", styled(s.Headings, b.head)); err != nil {
+	if err := out.SetRow("A1", b.headings(s)); err != nil {
 		return err
 	}
 	for i, row := range s.Rows {
-		if err := out.SetRow("A"+strconv.Itoa(i+2), styled(row, b.body), excelize.RowOpts{Height: height(row, widths)}); err != nil {
+		if err := out.SetRow("A"+strconv.Itoa(i+2), b.cells(row), excelize.RowOpts{Height: height(row, widths)}); err != nil {
 			return err
 		}
 	}
 	return out.Flush()
 }
 
-func styled[T any](row []T, style int) []any {
+func (b *book) cells(row []any) []any {
 	cells := make([]any, len(row))
 	for i, cell := range row {
+		style := b.number
+		if _, isText := cell.(string); isText {
+			style = b.text
+		}
 		cells[i] = excelize.Cell{StyleID: style, Value: inert(cell)}
+	}
+	return cells
+}
+
+func (b *book) headings(s Sheet) []any {
+	all := slices.Concat(s.Headings, s.Blanks)
+	cells := make([]any, len(all))
+	for i, text := range all {
+		cells[i] = excelize.Cell{StyleID: b.head, Value: inert(text)}
 	}
 	return cells
 }
@@ -151,33 +180,5 @@ func (b *book) page(s Sheet) error {
 // command and not much room is (255 characters in all, common practice).
 func headerText(text string) string {
 	const most = 100
-	if runes := []rune(text); len(runes) > most {
-		text = string(runes[:most-1]) + "…"
-	}
-	return strings.ReplaceAll(text, "&", "&&")
-}
-
-// inert is a cell whose text no spreadsheet takes for a formula, cut to what a
-// cell holds.
-func inert(cell any) any {
-	text, isText := cell.(string)
-	if !isText || text == "" {
-		return cell
-	}
-	if likeFormula(text) {
-		text = "'" + text
-	}
-	if utf8.RuneCountInString(text) > mostInCell {
-		const said = " … (cut: a cell holds no more)"
-		text = string([]rune(text)[:mostInCell-utf8.RuneCountInString(said)]) + said
-	}
-	return text
-}
-
-// likeFormula says whether a text, or what follows its apostrophes, begins like a
-// formula. So what begins with an apostrophe already gets one more, and can be told
-// from what did not.
-func likeFormula(text string) bool {
-	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(text, " '"))
-	return strings.ContainsRune("=+-@＝＋－＠", first)
+	return strings.ReplaceAll(cutTo(text, most), "&", "&&")
 }

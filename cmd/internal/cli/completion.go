@@ -54,10 +54,12 @@ func (a *app) completes(root *cobra.Command) {
 	arguments := map[string]completer{
 		"explain": first(a.explained), "history": first(a.recorded), "trace": first(a.traced), "ready": first(words(ability.Applications()...)),
 		"order": first(a.ranges), "labels": first(a.ranges), "takeoff": first(a.ranges), "audit": first(a.ranges),
+		"export": first(words(scheduleNames()...)),
 	}
 	options := map[string]completer{
 		"at": a.revisions, "since": a.revisions, "formerly": a.revisions, "on": words(), "until": words(), "field": fieldNames, "plant": a.plants, "color": words("auto", "always", "never"), "in": a.spaces,
 		"by": words("day", "today"), "each": words("auto", "tag", "month"), "cut": words("lines", "none"),
+		"kind": words(recordKinds()...),
 	}
 	for _, cmd := range visible(root) {
 		switch known, ok := arguments[cmd.Name()]; {
