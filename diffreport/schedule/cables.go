@@ -9,7 +9,7 @@ import (
 // since the cable is there.
 func cables() Schedule {
 	return Schedule{
-		Name: "cable-schedule", Doc: "every run with its cable, both ends, route, length and test",
+		Name: "cable-schedule", Doc: "every run: its cable, ends, route, length and test",
 		headings: []string{
 			"Run", "Cable type", "Category", "Screen", "Fire rating", "From space", "From", "To space", "To", "Route", "Length",
 			"Bundle", "Serves", "State", "Installed", "Link tested", "Result",

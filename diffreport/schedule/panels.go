@@ -11,7 +11,7 @@ import (
 // before it.
 func panels() Schedule {
 	return Schedule{
-		Name: "panel-schedule", Doc: "every port of every panel: the run behind it, the cord before it, and what is free",
+		Name: "panel-schedule", Doc: "every port: the run behind it, the cord before it",
 		headings: []string{"Panel", "Space", "Rack", "Unit", "Port", "Run", "Goes to", "Serves", "State", "Cord", "Patched to"},
 		rows: func(s *survey) [][]any {
 			var rows [][]any

@@ -15,7 +15,7 @@ import (
 // tested once for all its runs, by the label of the first.
 func tests() Schedule {
 	return Schedule{
-		Name: "test-schedule", Doc: "every link to be tested: its limit, its latest test, and what is due",
+		Name: "test-schedule", Doc: "every link: its limit, its latest test, what is due",
 		headings: []string{
 			"Link", "With", "From", "To", "Limit", "Length", "State", "Latest test", "Tested to", "Result", "Measured length", "Worst margin", "Loss", "Due",
 		},

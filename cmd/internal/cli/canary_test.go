@@ -159,6 +159,8 @@ func everyCommand() [][2]string {
 		{"trace 1A-A:01"},
 		{"ready"},
 		{"takeoff"},
+		{"export --output records.xlsx"},
+		{"export cable-schedule --format csv"},
 		{"fmt --check"},
 		{"fmt"},
 		{"init"},

@@ -52,6 +52,7 @@ func TestExitStatuses(t *testing.T) {
 		{"demo", "demo --dir ../made", "", "demo --dir missing/made"},
 		{"diff-driver", "diff-driver runs.hcl", "", "diff-driver missing.hcl"},
 		{"explain", "explain run", "", ""},
+		{"export", "export --kind run --format csv", "", "export --kind run --at missing --format csv"},
 		{"fmt", "fmt --check", "", ""},
 		{"help", "help lint", "", ""},
 		{"history", "history 1A-A01", "", "history 1A-A01 --at missing"},
@@ -102,7 +103,7 @@ func TestFailuresOfTheEnvironment(t *testing.T) {
 	outside.dir = filepath.Dir(r.dir)
 	alone := *r
 	alone.env = slices.Concat(r.env, []string{"PATH=" + t.TempDir()})
-	asking := []string{"lint", "order rooms..run", "labels", "history 1A-A01", "audit", "trace 1A-A:01", "ready 10GBASE-T", "takeoff", "fmt"}
+	asking := []string{"lint", "order rooms..run", "labels", "history 1A-A01", "audit", "trace 1A-A:01", "ready 10GBASE-T", "takeoff", "export --kind run --format csv", "fmt"}
 	for name, where := range map[string]*room{"outside": &outside, "no git": &alone, "no plant": bare} {
 		for _, line := range asking {
 			if out, status := where.homerun(strings.Fields(line)...); status != 3 || !strings.HasPrefix(out, "git homerun: ") {

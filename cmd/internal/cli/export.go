@@ -31,9 +31,9 @@ field, a row for each record, every value as it is written. With the name of a
 schedule it is one of the lists that are handed out on a job:
 
 ` + schedules() + `
-With --in a schedule is of what ends or stands in one space, or in a space inside
-it. A spreadsheet (sheet) holds all kinds; comma-separated values (csv) hold one,
-that of --kind, or one schedule.`,
+With --in a schedule is of what ends or stands in one space, or in a space
+inside it. A spreadsheet (sheet) holds all kinds of record; comma-separated
+values (csv) hold one, that of --kind, or a schedule.`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 {
 				return &usageError{"export takes one schedule", "write one of " + strings.Join(scheduleNames(), ", ") + ", or none for the records"}

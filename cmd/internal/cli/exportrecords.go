@@ -103,7 +103,7 @@ func aboutSheet(p *plant.Plant, snap *snapshot, sheets []workbook.Sheet) workboo
 	say("plant", schema.Printable(p.Name()))
 	say("state", snap.Title)
 	for _, s := range sheets {
-		say("sheet "+s.Name, fmt.Sprintf("%d rows", len(s.Rows)))
+		say("sheet "+s.Name, several(len(s.Rows), "row"))
 	}
 	say("made with", "homerun "+toolVersion())
 	say("caution", "These are records: no design approval and no inspection. The local code in force, the authority having jurisdiction and licensed practice decide.")

@@ -90,13 +90,14 @@ func TestHostileRepository(t *testing.T) {
 	for _, line := range []string{
 		"lint", "lint --format json", "lint --format sarif", "lint --format junit", "lint --format annotations", "lint --format quality", "lint --since state0",
 		"order state0..state1", "order state0..state1 --format json", "order state0..state1 --format markdown", "order state0..state1 --format html",
-		"history K", "history K --format json", "history S003", "history K:1", "history K --on 2999-01-01", "history K --on 2999-01-01 --format json", "history S003 --on 2999-01-01", "audit state0..state1", "audit state0..state1 --format json", "audit state0..state1 --format html", "ready", "ready --format json", "takeoff", "takeoff --format json", "trace S003", "fmt --check", "fmt --check --names", "labels --format svg",
+		"history K", "history K --format json", "history S003", "history K:1", "history K --on 2999-01-01", "history K --on 2999-01-01 --format json", "history S003 --on 2999-01-01", "audit state0..state1", "audit state0..state1 --format json", "audit state0..state1 --format html", "ready", "ready --format json", "takeoff", "takeoff --format json", "export --kind space --format csv", "export --kind waiver --format csv", "trace S003", "fmt --check", "fmt --check --names", "labels --format svg",
 	} {
 		out, status := r.homerun(strings.Fields(line)...)
 		if status > 2 || len(out) < 40 {
 			t.Errorf("%s: exit status %d: %s", line, status, out)
 		}
 		// The page's own style is indented with tabs.
+		out = strings.ReplaceAll(strings.TrimPrefix(out, "\ufeff"), "\r\n", "\n") // as spreadsheets have them
 		if bad := misleading(style.ReplaceAllString(out, "")); bad != "" {
 			t.Errorf("%s: %s", line, bad)
 		}
