@@ -122,13 +122,13 @@ func literalsOf(text string) map[int]*block.Value {
 }
 
 // Join writes a list in one cell: its items behind one another with commas between,
-// an item that holds a comma, a quote or an end of line, or begins or ends with a
-// space, in quotes.
+// an item that holds a comma, a semicolon, a quote or an end of line, or begins or
+// ends with a space, in quotes.
 func Join(items []string) string {
 	all := make([]string, len(items))
 	for i, item := range items {
 		all[i] = item
-		if item == "" || strings.ContainsAny(item, ",\"\n\r") || strings.TrimSpace(item) != item {
+		if item == "" || strings.ContainsAny(item, ",;\"\n\r") || strings.TrimSpace(item) != item {
 			all[i] = `"` + strings.ReplaceAll(item, `"`, `""`) + `"`
 		}
 	}

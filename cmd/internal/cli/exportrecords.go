@@ -15,6 +15,9 @@ import (
 // widestProse is how wide a column of long texts may be, in characters.
 const widestProse = 60
 
+// sheetAbout is the sheet that says what the others are.
+const sheetAbout = "about"
+
 // recordKinds are the kinds of record that have a table.
 func recordKinds() (names []string) {
 	for _, f := range table.Forms() {
@@ -98,12 +101,15 @@ func entryOf(f *table.Form, c table.Column) workbook.Entry {
 
 // aboutSheet says what the sheets are.
 func aboutSheet(p *plant.Plant, snap *snapshot, sheets []workbook.Sheet) workbook.Sheet {
-	about := workbook.Sheet{Name: "about", Headings: []string{"What", "Value"}, Widest: map[string]float64{"Value": widestProse}}
+	about := workbook.Sheet{Name: sheetAbout, Headings: []string{"What", "Value"}, Widest: map[string]float64{"Value": widestProse}}
 	say := func(what string, value any) { about.Rows = append(about.Rows, []any{what, value}) }
 	say("plant", schema.Printable(p.Name()))
 	say("state", snap.Title)
 	for _, s := range sheets {
 		say("sheet "+s.Name, several(len(s.Rows), "row"))
+	}
+	if sheets[0].Entries != nil {
+		say("to bring it back", "git homerun import FILE says what is wrong in it, and writes only when nothing is")
 	}
 	say("made with", "homerun "+toolVersion())
 	say("caution", "These are records: no design approval and no inspection. The local code in force, the authority having jurisdiction and licensed practice decide.")

@@ -32,7 +32,7 @@ func newRoot(a *app) *cobra.Command {
 	root.SetVersionTemplate("git homerun version {{.Version}}\n")
 	root.SetHelpCommand(&cobra.Command{Use: "help [COMMAND]", Short: "what a command does and which options it has", RunE: help, ValidArgs: commandNames()})
 	root.AddCommand(
-		newInit(a), newLint(a), newExplain(a), newOrder(a), newLabels(a), newHistory(a), newAudit(a), newTrace(a), newReady(a), newTakeoff(a), newExport(a), newFormat(a), newHook(a), newSetup(a), newMergeDriver(a), newDiffDriver(a), newDemo(a), newMan(a), newCompletion(a),
+		newInit(a), newLint(a), newExplain(a), newOrder(a), newLabels(a), newHistory(a), newAudit(a), newTrace(a), newReady(a), newTakeoff(a), newExport(a), newImport(a), newFormat(a), newHook(a), newSetup(a), newMergeDriver(a), newDiffDriver(a), newDemo(a), newMan(a), newCompletion(a),
 	)
 	a.completes(root)
 	for _, cmd := range visible(root) {
@@ -54,5 +54,5 @@ func help(cmd *cobra.Command, args []string) error {
 }
 
 func commandNames() []string {
-	return []string{"init", "lint", "explain", "order", "labels", "history", "audit", "trace", "ready", "takeoff", "export", "fmt", "hook", "setup", "demo", "man", "completion", "help"}
+	return []string{"init", "lint", "explain", "order", "labels", "history", "audit", "trace", "ready", "takeoff", "export", "import", "fmt", "hook", "setup", "demo", "man", "completion", "help"}
 }

@@ -1,0 +1,63 @@
+package table
+
+import (
+	"fmt"
+	"slices"
+
+	"homerun/schema"
+)
+
+// prove reads the new texts again. Each record that a table names has to state what
+// the table does, and every other record what it did: else nothing is written. It
+// finds what an edit met that nobody thought of.
+func (e *entering) prove() {
+	for _, d := range e.docs {
+		if !d.fresh {
+			continue
+		}
+		for _, p := range e.reader.ReadFile(d.path, d.text).Problems {
+			if p.Code == schema.Unreadable {
+				e.object(d.path, fmt.Sprintf("line %d of its new text can not be read: %s", p.At.Line, p.Message), "correct what is wrong there first: git homerun lint says where")
+			}
+		}
+	}
+	for _, c := range e.entered {
+		if !e.states(c) {
+			e.object(c.claim.Place, called(c.claim.Label)+" could not be entered without changing something else", "enter it by hand")
+		}
+	}
+	old := newShelf(e.reader, e.before)
+	for name, all := range old.byName {
+		for _, was := range all {
+			if e.touched[was.entry.Record] {
+				continue
+			}
+			if !slices.ContainsFunc(e.byName[name], func(is found) bool { return schema.SameRecord(was.record, is.record) }) {
+				e.object(was.place(), name+" would not state any more what it does", "enter the table's rows by hand")
+			}
+		}
+	}
+}
+
+// states says whether a record states what a claim does.
+func (e *entering) states(c enteredClaim) bool {
+	at, known := found{}, false
+	if f := c.form; f.Within != nil && !f.alone() {
+		if all := e.byName[called(c.claim.Around)]; len(all) == 1 {
+			at, known = all[0].inner(f.Kind, c.claim.Label, c.nth)
+		}
+	} else if all := e.byName[called(c.claim.Label)]; len(all) == 1 {
+		at, known = all[0], all[0].record.Kind == f.Kind
+	}
+	if !known {
+		return false
+	}
+	for i := range c.claim.Stated {
+		s := &c.claim.Stated[i]
+		v := at.record.Own(s.Field.Name)
+		if s.Text != "" && (v == nil || at.written(v) != s.Text && !v.Same(c.alone.Own(s.Field.Name))) {
+			return false
+		}
+	}
+	return true
+}
