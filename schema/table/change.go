@@ -38,10 +38,6 @@ func (e *entering) change(at found, c *Claim, alone *schema.Record) (changed []*
 // add writes a record that is not there yet, and returns the file; empty where it
 // could not.
 func (e *entering) add(f *Form, c *Claim) string {
-	if f.Kind.Name == schema.KindPlant {
-		e.object(c.Place, "the plant is not "+schema.Quote(c.Label), "give the row the plant's label, or begin another plant in a folder of its own: git homerun init")
-		return ""
-	}
 	if f.Within != nil && c.Around != "" {
 		at, ok := e.parent(f, c)
 		if !ok {

@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -86,6 +87,8 @@ func (g *gathering) head(row []Cell, fills []Fill) {
 	if len(g.mistakes) > 0 {
 		return
 	}
+	// A new record has its fields in the order of the language.
+	slices.SortFunc(g.sources, func(a, b source) int { return cmp.Compare(g.form.place(a.Heading), g.form.place(b.Heading)) })
 	for _, key := range g.form.keys() {
 		if !slices.ContainsFunc(g.sources, func(s source) bool { return s.Heading == key }) {
 			g.object(row[0].Place, "no column is "+key+", which says which "+g.form.Kind.Name+" a row is of",
@@ -110,23 +113,38 @@ func (f *Form) keys() (keys []string) {
 	return keys
 }
 
-// ownHeadings takes a table whose headings are those of the form.
+// ownHeadings takes a table whose headings are those of the form. One that has more of
+// others is a list of somebody's own.
 func (g *gathering) ownHeadings(row []Cell) {
+	var foreign []Cell
 	for i, c := range row {
 		if c.empty() {
 			continue
 		}
-		n := slices.IndexFunc(g.form.Columns, func(own Column) bool { return plainHeading(own.Heading) == plainHeading(c.Text) })
+		n := g.form.place(c.Text)
 		if n < 0 {
-			next := "leave the column out, or say what to take: --fill 'FIELD={" + schema.Printable(c.Text) + "}', the other columns are then left aside"
-			if near := schema.Nearest(c.Text, g.form.headings()); near != "" {
-				next = "did you mean " + near + "?"
-			}
-			g.object(c.Place, "a "+g.form.Kind.Name+" has no field "+schema.Quote(c.Text), next)
+			foreign = append(foreign, c)
 			continue
 		}
 		g.sources = append(g.sources, source{Column: g.form.Columns[n], parts: []fillPart{{heading: c.Text}}, from: []int{i}})
 	}
+	if len(foreign) > len(g.sources) {
+		g.object(foreign[0].Place, "the columns are not the fields of a "+g.form.Kind.Name+": "+schema.Printable(strings.Join(texts(foreign), ", ")),
+			"say what goes into each field, as in --fill '"+g.form.Columns[0].Heading+"={"+schema.Printable(foreign[0].Text)+"}'; git homerun explain "+g.form.Kind.Name+" lists the fields")
+		return
+	}
+	for _, c := range foreign {
+		next := "leave the column out: git homerun explain " + g.form.Kind.Name + " lists the fields"
+		if near := schema.Nearest(c.Text, g.form.headings()); near != "" {
+			next = "did you mean " + near + "?"
+		}
+		g.object(c.Place, "a "+g.form.Kind.Name+" has no field "+schema.Quote(c.Text), next)
+	}
+}
+
+// place is where the column of a heading stands in the form, -1 where there is none.
+func (f *Form) place(heading string) int {
+	return slices.IndexFunc(f.Columns, func(own Column) bool { return plainHeading(own.Heading) == plainHeading(heading) })
 }
 
 func (f *Form) headings() []string {
@@ -141,7 +159,7 @@ func (f *Form) headings() []string {
 func (g *gathering) filled(row []Cell, at map[string]int, fills []Fill) {
 	used := make(map[int]bool)
 	for _, fill := range fills {
-		n := slices.IndexFunc(g.form.Columns, func(own Column) bool { return plainHeading(own.Heading) == plainHeading(fill.Column) })
+		n := g.form.place(fill.Column)
 		if n < 0 {
 			g.object("--fill "+fill.Column, "a "+g.form.Kind.Name+" has no field "+schema.Quote(fill.Column), suggest(fill.Column, g.form.headings()))
 			continue

@@ -194,6 +194,9 @@ func (e *entering) locate(f *Form, c *Claim, nth int) (at found, known, fits boo
 	}
 	all := e.byName[called(c.Label)]
 	switch {
+	case len(all) == 0 && f.Kind.Name == schema.KindPlant:
+		e.object(c.Place, "the plant is not "+schema.Quote(c.Label), "give the row the plant's label, or begin another plant in a folder of its own: git homerun init")
+		return found{}, false, false
 	case len(all) == 0:
 		return found{}, false, true
 	case len(all) > 1:

@@ -161,6 +161,7 @@ func everyCommand() [][2]string {
 		{"takeoff"},
 		{"export --output records.xlsx"},
 		{"export cable-schedule --format csv"},
+		{"import records.xlsx"},
 		{"fmt --check"},
 		{"fmt"},
 		{"init"},

@@ -65,6 +65,7 @@ func (a *app) completes(root *cobra.Command) {
 		switch known, ok := arguments[cmd.Name()]; {
 		case ok:
 			cmd.ValidArgsFunction = known
+		case cmd.Name() == "import": // a file, which the shell completes
 		case len(cmd.ValidArgs) == 0 && !cmd.HasSubCommands() && cmd.Name() != "man":
 			cmd.ValidArgsFunction = cobra.NoFileCompletions
 		}

@@ -43,6 +43,8 @@ func TestExitStatuses(t *testing.T) {
 		t.Fatalf("no evidence, exit status %d:\n%s", status, out)
 	}
 	r.write("false", "no evidence")
+	r.write("run.csv", "label,length\n1A-A01,30 m\n")
+	r.write("empty.csv", "label,length\n")
 	table := []struct {
 		command                 string
 		clean, objected, failed string
@@ -57,6 +59,7 @@ func TestExitStatuses(t *testing.T) {
 		{"help", "help lint", "", ""},
 		{"history", "history 1A-A01", "", "history 1A-A01 --at missing"},
 		{"hook", "hook run pre-commit", "", ""},
+		{"import", "import run.csv", "import run.csv --fill length=x --fill label={label} --kind run", "import empty.csv --kind run"},
 		{"init", "", "", ""},
 		{"labels", "labels rooms..run --output ../labels.pdf", "", "labels --output missing/labels.pdf"},
 		{"lint", "lint", "lint --at twice", "lint --at missing"},
@@ -103,7 +106,7 @@ func TestFailuresOfTheEnvironment(t *testing.T) {
 	outside.dir = filepath.Dir(r.dir)
 	alone := *r
 	alone.env = slices.Concat(r.env, []string{"PATH=" + t.TempDir()})
-	asking := []string{"lint", "order rooms..run", "labels", "history 1A-A01", "audit", "trace 1A-A:01", "ready 10GBASE-T", "takeoff", "export --kind run --format csv", "fmt"}
+	asking := []string{"lint", "order rooms..run", "labels", "history 1A-A01", "audit", "trace 1A-A:01", "ready 10GBASE-T", "takeoff", "export --kind run --format csv", "import run.csv", "fmt"}
 	for name, where := range map[string]*room{"outside": &outside, "no git": &alone, "no plant": bare} {
 		for _, line := range asking {
 			if out, status := where.homerun(strings.Fields(line)...); status != 3 || !strings.HasPrefix(out, "git homerun: ") {

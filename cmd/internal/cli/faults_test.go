@@ -53,6 +53,8 @@ func (r *room) untidy(files int) {
 	}
 	r.write("racks.hcl", "space \"1A\" {\n  kind = \"telecommunications-room\"\n}\n\nrack \"1A-R1\" {\n  space = \"1A\"\n  units = 42\n}\n")
 	r.write("annexe/note.txt", "a folder without a plant\n")
+	r.write("rack.csv", "label,space,units\n1A-R1,1A,45\n")
+	r.write("records.csv", "label,space,units\n1A-R2,1A,42\n")
 	r.mustGit(r.dir, "add", ".")
 	r.mustGit(r.dir, "commit", "-qm", "first")
 	for _, old := range []string{"report", "labels.pdf", "sheets/sheet-001.svg", "sheets/sheet-002.svg", "sheets/sheet-099.svg"} {
@@ -93,6 +95,9 @@ func differ(before, after map[string]string) []string {
 func writing() [][2]string {
 	return [][2]string{
 		{"fmt"},
+		{"import rack.csv"},
+		{"import records.csv --kind rack --into new/racks.hcl"},
+		{"export --output report"},
 		{"init", "annexe"},
 		{"labels --replace --output labels.pdf"},
 		{"labels --replace --format svg --output sheets"},

@@ -58,14 +58,6 @@ table does not name stays. Where any cell is wrong nothing is written.`,
 }
 
 func (a *app) importTable(ctx context.Context, name string, o importFlags) error {
-	grids, err := a.readGrids(name)
-	if err != nil {
-		return err
-	}
-	chosen, err := o.choose(name, grids)
-	if err != nil {
-		return err
-	}
 	src, err := a.open(ctx)
 	if err != nil {
 		return err
@@ -76,6 +68,14 @@ func (a *app) importTable(ctx context.Context, name string, o importFlags) error
 		return err
 	}
 	p, err := snap.one()
+	if err != nil {
+		return err
+	}
+	grids, err := a.readGrids(name)
+	if err != nil {
+		return err
+	}
+	chosen, err := o.choose(name, grids)
 	if err != nil {
 		return err
 	}
@@ -96,7 +96,10 @@ func (a *app) importTable(ctx context.Context, name string, o importFlags) error
 		fresh, taken.outcomes, taken.mistakes = table.Enter(src.reader, docs, taken.batches, options)
 	}
 	if len(taken.mistakes) == 0 && !o.dry {
-		if err := src.replaceAll(ctx, fresh); err != nil {
+		if err := ctx.Err(); err != nil {
+			return err // interrupted: the records are as they were
+		}
+		if err := src.replaceAll(fresh); err != nil {
 			return err
 		}
 	}
@@ -170,51 +173,4 @@ func (s *source) newRecords(p *plant.Plant, name string) (string, error) {
 		return "", &usageError{schema.Quote(name) + " is the file that makes a folder a plant", "take another file for new records"}
 	}
 	return rel, nil
-}
-
-// replaceAll writes the files, each whole or not at all.
-func (s *source) replaceAll(ctx context.Context, docs []schema.Document) error {
-	for i, d := range docs {
-		err := ctx.Err()
-		if err == nil {
-			err = s.replace(d)
-		}
-		if err != nil {
-			if i > 0 {
-				err = fmt.Errorf("%w; of %d files %d were written, up to %s: import the same table again for the rest", err, len(docs), i, schema.Printable(docs[i-1].Path))
-			}
-			return err
-		}
-	}
-	return nil
-}
-
-func (s *source) replace(d schema.Document) error {
-	full := filepath.Join(s.repo.Top(), filepath.FromSlash(d.Path))
-	info, err := os.Lstat(full)
-	switch {
-	case err == nil && info.Mode().IsRegular():
-		return replaceFrom(s.repo.GitDir(), full, []byte(d.Text), info.Mode().Perm())
-	case err == nil:
-		return &usageError{schema.Printable(d.Path) + " is no plain file", "take another file for new records: --into"}
-	case !errors.Is(err, os.ErrNotExist):
-		return fmt.Errorf("%s: %w", d.Path, err)
-	}
-	if err := s.makeFolder(path.Dir(d.Path)); err != nil {
-		return err
-	}
-	if err := createFrom(s.repo.GitDir(), full, []byte(d.Text)); err != nil {
-		return fmt.Errorf("%s can not be written: %w", d.Path, err)
-	}
-	return nil
-}
-
-// makeFolder makes the folders of a new file, none of them behind a link.
-func (s *source) makeFolder(dir string) error {
-	root, err := os.OpenRoot(s.repo.Top())
-	if err != nil {
-		return err
-	}
-	err = root.MkdirAll(filepath.FromSlash(dir), 0o777)
-	return errors.Join(err, root.Close())
 }

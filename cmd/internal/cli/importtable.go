@@ -201,7 +201,9 @@ func outcomeText(out *table.Outcome) string {
 		}
 		parts = append(parts, fmt.Sprintf("%d changed (%s)", out.Changed, strings.Join(fields, ", ")))
 	}
-	parts = append(parts, fmt.Sprintf("%d as they were", out.Same))
+	if out.Same > 0 || len(parts) == 0 {
+		parts = append(parts, fmt.Sprintf("%d as they were", out.Same))
+	}
 	if out.Absent > 0 {
 		parts = append(parts, fmt.Sprintf("%d not in the table stay", out.Absent))
 	}
