@@ -15,7 +15,7 @@ const (
 func exitStatuses() [][2]string {
 	return [][2]string{
 		{"0", "nothing to object to; it is never 0 when nothing was checked"},
-		{"1", "something to object to: a nonconformity, a change that can not be executed, evidence that does not hold, a file that is not laid out, something that setup --check misses"},
+		{"1", "something to object to: a nonconformity, a change that can not be executed, evidence that does not hold, a file that is not laid out, a wrong cell in a table, something that setup --check misses"},
 		{"2", "wrong usage"},
 		{"3", "the job could not be done: no repository, no plant, a disk that is full"},
 		{"130", "interrupted"},
