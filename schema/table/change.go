@@ -8,6 +8,22 @@ import (
 	"homerun/schema"
 )
 
+// agrees says whether a record states a claim word for word, as most do in a table
+// that went out from it.
+func (e *entering) agrees(at found, c *Claim) bool {
+	for i := range c.Stated {
+		s := &c.Stated[i]
+		v := at.record.Own(s.Field.Name)
+		if s.Text == "" && (v == nil || !e.Clear) {
+			continue
+		}
+		if v == nil || at.written(v) != s.Text {
+			return false
+		}
+	}
+	return true
+}
+
 // change writes what a claim states otherwise than the record, and returns the fields.
 func (e *entering) change(at found, c *Claim, alone *schema.Record) (changed []*schema.Field) {
 	for i := range c.Stated {

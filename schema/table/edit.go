@@ -20,11 +20,12 @@ func (d *document) edit(start, end int, text string) {
 	d.edits = append(d.edits, edit{start, end, text})
 }
 
-// settle carries the edits out.
+// settle carries the edits out. A file that was laid out as fmt does it is so again.
 func (d *document) settle() {
 	if len(d.edits) == 0 {
 		return
 	}
+	canonical := block.Format(d.text) == d.text
 	slices.SortStableFunc(d.edits, func(a, b edit) int { return cmp.Compare(a.start, b.start) })
 	var b strings.Builder
 	done := 0
@@ -35,7 +36,7 @@ func (d *document) settle() {
 	}
 	b.WriteString(d.text[done:])
 	d.text, d.edits, d.fresh = b.String(), nil, true
-	if d.canonical {
+	if canonical {
 		d.text = block.Format(d.text)
 	}
 }

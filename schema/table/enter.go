@@ -44,8 +44,12 @@ type FieldCount struct {
 	Count int
 }
 
-// mostMistakes is how many mistakes are told.
-const mostMistakes = 100
+// mostMistakes is how many mistakes are told, mostRemembered how many bytes of rows
+// that were read by themselves are kept.
+const (
+	mostMistakes   = 100
+	mostRemembered = 1 << 20
+)
 
 // Enter brings tables into the files of a plant. It returns the files with a new
 // text, in the order of their paths, and what became of each table. Where there is
@@ -53,7 +57,8 @@ const mostMistakes = 100
 // Every text has been read again, and states what the tables do and for the rest
 // what it did before.
 func Enter(rd *schema.Reader, docs []schema.Document, batches []Batch, o Options) (fresh []schema.Document, outcomes []Outcome, mistakes []Mistake) {
-	e := entering{shelf: newShelf(rd, docs), Options: o, before: docs, touched: make(map[*schema.Record]bool)}
+	e := entering{shelf: newShelf(rd, docs), Options: o, before: docs, rows: schema.NewReader(), touched: make(map[*schema.Record]bool)}
+	e.rows.Bound(mostRemembered)
 	for _, f := range Forms() {
 		for i := range batches {
 			if batches[i].Form.Kind == f.Kind {
@@ -85,6 +90,8 @@ type entering struct {
 	Options
 	before   []schema.Document
 	mistakes []Mistake
+	// rows reads each row by itself.
+	rows *schema.Reader
 	// entered are the claims that were taken, with the records that they are by
 	// themselves; touched the top-level records that any of them changed.
 	entered []enteredClaim
@@ -114,11 +121,16 @@ func (e *entering) batch(b *Batch) Outcome {
 		if !fits {
 			continue
 		}
+		if known && e.agrees(at, c) {
+			there++
+			out.Same++
+			continue
+		}
 		var forgiven []schema.Code
 		if known {
 			forgiven = append(forgiven, schema.MissingField)
 		}
-		alone, wrong := b.Form.check(e.reader, c, forgiven...)
+		alone, wrong := b.Form.check(e.rows, c, forgiven...)
 		if alone == nil {
 			e.mistakes = append(e.mistakes, wrong...)
 			continue

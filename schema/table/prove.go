@@ -11,10 +11,11 @@ import (
 // the table does, and every other record what it did: else nothing is written. It
 // finds what an edit met that nobody thought of.
 func (e *entering) prove() {
-	for _, d := range e.docs {
-		if !d.fresh {
-			continue
-		}
+	fresh := slices.DeleteFunc(slices.Clone(e.docs), func(d *document) bool { return !d.fresh })
+	if len(fresh) == 0 {
+		return
+	}
+	for _, d := range fresh {
 		for _, p := range e.reader.ReadFile(d.path, d.text).Problems {
 			if p.Code == schema.Unreadable {
 				e.object(d.path, fmt.Sprintf("line %d of its new text can not be read: %s", p.At.Line, p.Message), "correct what is wrong there first: git homerun lint says where")

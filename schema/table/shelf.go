@@ -21,9 +21,7 @@ type document struct {
 	path, text string
 	fresh      bool
 	edits      []edit
-	// canonical says that the file is laid out as fmt does it, so that it is again.
-	canonical bool
-	newline   string
+	newline    string
 }
 
 // A found is a record with where its top-level block begins in its document.
@@ -45,7 +43,7 @@ func newShelf(rd *schema.Reader, docs []schema.Document) *shelf {
 }
 
 func newDocument(d schema.Document) *document {
-	doc := &document{path: d.Path, text: d.Text, newline: "\n", canonical: block.Format(d.Text) == d.Text}
+	doc := &document{path: d.Path, text: d.Text, newline: "\n"}
 	if strings.Contains(d.Text, "\r\n") {
 		doc.newline = "\r\n"
 	}
