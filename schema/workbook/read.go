@@ -14,8 +14,10 @@ const (
 	MaxRows = 200_000
 	// MaxColumns is how many columns a sheet may have.
 	MaxColumns = 256
+	// MaxCells is how many cells a file may have in all, empty ones between others too.
+	MaxCells = 8_000_000
 	// maxUnpacked is how many bytes the parts of a spreadsheet may have in all.
-	maxUnpacked = 512 << 20
+	maxUnpacked = 256 << 20
 )
 
 // What can not be read. Errors of this package wrap one of these.
@@ -26,10 +28,13 @@ var (
 
 // A Grid is a sheet as it was read: rows of cells, with empty rows left out.
 type Grid struct {
-	// Name is the sheet's name, empty for comma-separated values.
+	// Name is the sheet's name, empty for separated values.
 	Name string
 	Rows [][]Cell
 }
+
+// A tally counts the cells of all sheets of a file.
+type tally int
 
 // A Cell is one cell of a sheet, without white space around it.
 type Cell struct {
@@ -61,8 +66,8 @@ func Read(data []byte) ([]Grid, error) {
 	return readCSV(data)
 }
 
-// bounded appends a row that holds anything.
-func (g *Grid) bounded(row []Cell) error {
+// take appends a row that holds anything to a sheet.
+func (n *tally) take(g *Grid, row []Cell) error {
 	filled := 0
 	for i := range row {
 		if row[i].Text != "" || row[i].Broken != "" {
@@ -76,6 +81,9 @@ func (g *Grid) bounded(row []Cell) error {
 		return fmt.Errorf("%s: %w: limit %d columns", row[filled-1].Place, ErrTooLarge, MaxColumns)
 	case len(g.Rows) == MaxRows:
 		return fmt.Errorf("%s: %w: limit %d rows", row[0].Place, ErrTooLarge, MaxRows)
+	}
+	if *n += tally(filled); *n > MaxCells {
+		return fmt.Errorf("%s: %w: limit %d cells", row[0].Place, ErrTooLarge, MaxCells)
 	}
 	g.Rows = append(g.Rows, row[:filled])
 	return nil

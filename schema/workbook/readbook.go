@@ -38,6 +38,7 @@ type reading struct {
 	// dates says of the styles of cells whether they show a number as a day.
 	dates    map[int]bool
 	from1904 bool
+	cells    tally
 }
 
 func (b *reading) sheet(g *Grid) error {
@@ -56,7 +57,7 @@ func (b *reading) sheet(g *Grid) error {
 				return err
 			}
 		}
-		if err := g.bounded(row); err != nil {
+		if err := b.cells.take(g, row); err != nil {
 			return err
 		}
 	}

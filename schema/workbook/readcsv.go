@@ -22,6 +22,7 @@ func readCSV(data []byte) ([]Grid, error) {
 	in := csv.NewReader(bytes.NewReader(text))
 	in.Comma, in.FieldsPerRecord = separator(text), -1
 	var g Grid
+	var cells tally
 	for {
 		fields, err := in.Read()
 		if errors.Is(err, io.EOF) {
@@ -38,7 +39,7 @@ func readCSV(data []byte) ([]Grid, error) {
 			line, _ := in.FieldPos(i)
 			row[i] = Cell{Text: strings.TrimSpace(Bare(field)), Place: fmt.Sprintf("line %d, field %d", line, i+1)}
 		}
-		if err := g.bounded(row); err != nil {
+		if err := cells.take(&g, row); err != nil {
 			return nil, err
 		}
 	}

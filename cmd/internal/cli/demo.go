@@ -179,6 +179,7 @@ func (d *demo) farewell() {
 		[2]string{"git homerun explain " + demoRule, "a rule, its source, an example"},
 		[2]string{"git homerun order " + demoLong, "a long work order: adds and removals too"},
 		[2]string{"git homerun history 1A-A16", "a cable that moved to another room"},
+		[2]string{"git homerun export -o records.xlsx", "the records as a spreadsheet; git homerun import takes it back"},
 	)
 	d.page.Blank()
 	d.page.Line(2, 2, console.Plain("And be refused: in runs/workshop.hcl give run 1A-C01 a length of \"95 m\", then"))

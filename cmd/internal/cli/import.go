@@ -159,6 +159,12 @@ func (s *source) newRecords(p *plant.Plant, name string) (string, error) {
 		return "", nil
 	}
 	full := s.app.userPath(name)
+	if !filepath.IsAbs(name) {
+		// Git names the top without links, and the user may stand behind one.
+		if here, err := filepath.EvalSymlinks(s.app.userPath(".")); err == nil {
+			full = filepath.Join(here, name)
+		}
+	}
 	rel, err := filepath.Rel(s.repo.Top(), full)
 	if err != nil || !filepath.IsLocal(rel) {
 		return "", &usageError{schema.Quote(name) + " is outside of the repository", "name a file below the plant's folder"}
