@@ -24,7 +24,7 @@ func TestWhyIsSaidForPeopleOnSite(t *testing.T) {
 		want       string
 	}{
 		{"a run to another outlet", siteText, []string{`"1.104:1"`, `"1.104:2"`}, "1A-A07: its end at 1.104:1 goes to 1.104:2"},
-		{"a cord at both ends", siteText, []string{"from   = \"1A-A:07\"\n  to     = \"1A-SW1:12\"", "from = \"1A-A:08\"\n to = \"1A-SW1:13\""}, "1A-C0112: its end at 1A-A:7 goes to 1A-A:8; its end at 1A-SW1:12 goes to 1A-SW1:13"},
+		{"a cord at both ends", siteText, []string{"from   = \"1A-A:07\"\n  to     = \"1A-SW1:12\"", "from = \"1A-A:08\"\n to = \"1A-SW1:13\""}, "1A-C0112: its end at 1A-A:07 goes to 1A-A:08; its end at 1A-SW1:12 goes to 1A-SW1:13"},
 		{"an end that was not recorded", edited(t, siteText, "    to     = \"1.104:1\"\n", ""), []string{`from   = "1A-A:07"` + "\n    length", `from = "1A-A:07"` + "\n to = \"1.104:1\"\n length"}, "1A-A07: to 1.104:1: its end is terminated there"},
 		{"an outlet in another room", siteText, []string{`space = "1-HALL"`, `space = "1-SHOP"`}, "1.104: it goes from 1-HALL to 1-SHOP"},
 		{"a panel further up", racked, []string{"unit = 20", "unit = 22"}, "1A-A: it goes from unit 20 to 22"},
@@ -43,7 +43,7 @@ func TestWhyIsSaidForPeopleOnSite(t *testing.T) {
 		{"a planned run pulled", edited(t, siteText, `slack  = "2 m"`, `state = "planned"`), []string{`state = "planned"`, `state = "in-service"`}, "1A-A07: it was only planned: it is installed now"},
 		{"a label as stated", siteText, []string{`panel "1A-A" {`, "panel \"2A-B\" {\n former = \"1A-A\"\n", `"1A-A:07"`, `"2A-B:07"`, `"1A-A:07"`, `"2A-B:07"`}, "2A-B: only its label changes: its record says so; 1 run and 1 cord stay on its ports"},
 		{"a label known by its ends", siteText, []string{`cord "1A-C0112"`, `cord "1A-C0113"`}, "1A-C0113: only its label changes: its ends are the same"},
-		{"a label and an end", siteText, []string{`run "1A-A07" {`, "run \"1A-A08\" {\n former = \"1A-A07\"\n", `from   = "1A-A:07"` + "\n    to", `from = "1A-A:08"` + "\n to"}, "1A-A08: its end at 1A-A:7 goes to 1A-A:8; its label changes too: its record says so"},
+		{"a label and an end", siteText, []string{`run "1A-A07" {`, "run \"1A-A08\" {\n former = \"1A-A07\"\n", `from   = "1A-A:07"` + "\n    to", `from = "1A-A:08"` + "\n to"}, "1A-A08: its end at 1A-A:07 goes to 1A-A:08; its label changes too: its record says so"},
 		{"a room's name", edited(t, siteText, `space "1-SHOP" { kind = "workshop" }`, "space \"1-SHOP\" {\n kind = \"workshop\"\n title = \"shop\"\n}"), []string{`"shop"`, `"old shop"`}, "1-SHOP: its title is corrected"},
 		{"a remark", siteText, []string{"  ports = 24\n", "  ports = 24\n note = \"seen\"\n"}, "1A-A: its note is written down for the first time"},
 		{"a length as measured", siteText, []string{`"41 m"`, `"52.5 m"`, `cord "1A-C0112"`, testText + `cord "1A-C0112"`}, "1A-A07: test T-1 measured 53 m, within 5 % of the length that is recorded now\nT-1: a test exists only in the records"},

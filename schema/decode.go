@@ -284,6 +284,9 @@ func decodeText(f *Field, text string, v *Value) (message, next string) {
 	return "", ""
 }
 
+// mostDigits is how many digits of a port are printed at most.
+const mostDigits = 10
+
 // decodePort reads "1A-A:07" and "1A-F:1-12". The last colon divides, since a
 // label may hold colons of its own.
 func decodePort(text string, v *Value) (message, next string) {
@@ -306,6 +309,7 @@ func decodePort(text string, v *Value) (message, next string) {
 		return fmt.Sprintf("the row of ports %s runs backwards", text[cut+1:]), fmt.Sprintf("write %d-%d", b, a)
 	}
 	v.Text, v.Number, v.Last = text[:cut], int64(a), int64(b)
+	v.Digits = uint8(min(len(first), mostDigits))
 	return "", ""
 }
 

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"homerun/schema"
+	"homerun/schema/unit"
 )
 
 // TestMistakes reads one wrong record a case and compares every problem: its
@@ -215,4 +216,26 @@ func FuzzReadFile(f *testing.F) {
 			}
 		}
 	})
+}
+
+// TestPortsArePrintedAsWritten: zeros before a port stay in print, since they stand on
+// the wall, and do not make it another port.
+func TestPortsArePrintedAsWritten(t *testing.T) {
+	t.Parallel()
+	port := func(text string) *schema.Value {
+		t.Helper()
+		f := schema.NewReader().ReadFile("r.hcl", "run \"r\" {\n  from = "+schema.Literal(text)+"\n}\n")
+		if len(f.Problems) > 0 || len(f.Entries) != 1 {
+			t.Fatal(text, f.Problems)
+		}
+		return f.Entries[0].Own("from")
+	}
+	for text, want := range map[string]string{"1A-A:7": "1A-A:7", "1A-A:07": "1A-A:07", "1A-F:001-012": "1A-F:001-012", "1A-F:01-2": "1A-F:01-02", "x:00000000000000007": "x:0000000007"} {
+		if got := port(text).Show(unit.Metric); got != want {
+			t.Errorf("%s is printed as %s, want %s", text, got, want)
+		}
+	}
+	if a, b := port("1A-A:7"), port("1A-A:07"); !a.Same(b) {
+		t.Error("1A-A:7 and 1A-A:07 are two ports")
+	}
 }

@@ -1,6 +1,7 @@
 package schema
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -25,6 +26,9 @@ type Value struct {
 	// Bad is set where something is written that could not be read as the
 	// field's type: no rule may judge it.
 	Bad bool
+	// Digits is how many digits a port reference writes its first port with, zeros
+	// before it counted: so it is printed again. What it states does not depend on it.
+	Digits uint8
 }
 
 // Same says whether two values state the same. Where they stand and how they
@@ -58,7 +62,7 @@ func (v *Value) Show(in unit.System) string {
 	case Count:
 		return strconv.FormatInt(v.Number, 10)
 	case PortReference:
-		return showPort(asPort(v))
+		return showPort(asPort(v), int(v.Digits))
 	case Conductors:
 		return asConductor(v).String()
 	case Text, Word, Reference, Date, Length, Temperature, Power, Period, Frequency, Loss, Current, Angle, Level:
@@ -69,16 +73,17 @@ func (v *Value) Show(in unit.System) string {
 	return v.Text
 }
 
-func showPort(p Port) string {
-	text := p.Label + ":" + strconv.Itoa(p.First)
+// showPort prints a port or a row of ports, each number with at least so many digits.
+func showPort(p Port, digits int) string {
+	text := fmt.Sprintf("%s:%0*d", p.Label, digits, p.First)
 	if p.Last != p.First {
-		text += "-" + strconv.Itoa(p.Last)
+		text += fmt.Sprintf("-%0*d", digits, p.Last)
 	}
 	return text
 }
 
 // String is the port as references write it, without leading zeros.
-func (p Port) String() string { return showPort(p) }
+func (p Port) String() string { return showPort(p, 1) }
 
 // A measure reads and prints one sort of quantity.
 type measure struct {
