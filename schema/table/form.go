@@ -65,12 +65,3 @@ func formOf(k, within *schema.Kind) Form {
 	}
 	return f
 }
-
-// Column finds a column by its heading.
-func (f *Form) Column(heading string) (Column, bool) {
-	i := slices.IndexFunc(f.Columns, func(c Column) bool { return c.Heading == heading })
-	if i < 0 {
-		return Column{}, false
-	}
-	return f.Columns[i], true
-}
