@@ -178,5 +178,17 @@ func (s *source) newRecords(p *plant.Plant, name string) (string, error) {
 	case path.Base(rel) == schema.PlantFile:
 		return "", &usageError{schema.Quote(name) + " is the file that makes a folder a plant", "take another file for new records"}
 	}
-	return rel, nil
+	return rel, s.noLink(rel)
+}
+
+// noLink refuses a path of the working tree that goes through a symbolic link, which
+// may lead into another plant.
+func (s *source) noLink(rel string) error {
+	for at := rel; at != "."; at = path.Dir(at) {
+		info, err := os.Lstat(filepath.Join(s.repo.Top(), filepath.FromSlash(at)))
+		if err == nil && info.Mode()&os.ModeSymlink != 0 {
+			return &usageError{schema.Printable(at) + " is a symbolic link, and no link is followed", "name a file in a folder of the plant itself"}
+		}
+	}
+	return nil
 }
