@@ -7,6 +7,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -95,6 +96,9 @@ func (a *app) importTable(ctx context.Context, name string, o importFlags) error
 	if len(taken.mistakes) == 0 {
 		fresh, taken.outcomes, taken.mistakes = table.Enter(src.reader, docs, taken.batches, options)
 	}
+	if err := src.unseen(ctx, fresh, docs); err != nil {
+		return err
+	}
 	if len(taken.mistakes) == 0 && !o.dry {
 		if err := ctx.Err(); err != nil {
 			return err // interrupted: the records are as they were
@@ -178,16 +182,38 @@ func (s *source) newRecords(p *plant.Plant, name string) (string, error) {
 	case path.Base(rel) == schema.PlantFile:
 		return "", &usageError{schema.Quote(name) + " is the file that makes a folder a plant", "take another file for new records"}
 	}
-	return rel, s.noLink(rel)
+	return rel, s.ownFolder(p.Dir, rel)
 }
 
-// noLink refuses a path of the working tree that goes through a symbolic link, which
-// may lead into another plant.
-func (s *source) noLink(rel string) error {
-	for at := rel; at != "."; at = path.Dir(at) {
-		info, err := os.Lstat(filepath.Join(s.repo.Top(), filepath.FromSlash(at)))
-		if err == nil && info.Mode()&os.ModeSymlink != 0 {
-			return &usageError{schema.Printable(at) + " is a symbolic link, and no link is followed", "name a file in a folder of the plant itself"}
+// ownFolder refuses a path of the working tree on whose way from the plant's folder
+// there is a symbolic link, another plant, or what git keeps for itself.
+func (s *source) ownFolder(plantDir, rel string) error {
+	const next = "name a file in a folder of the plant itself"
+	for at := rel; at != "." && at != plantDir; at = path.Dir(at) {
+		full := filepath.Join(s.repo.Top(), filepath.FromSlash(at))
+		info, err := os.Lstat(full)
+		switch {
+		case strings.EqualFold(path.Base(at), ".git"):
+			return &usageError{schema.Printable(at) + " is git's own folder", next}
+		case err == nil && info.Mode()&os.ModeSymlink != 0:
+			return &usageError{schema.Printable(at) + " is a symbolic link, and no link is followed", next}
+		}
+		if _, err := os.Lstat(filepath.Join(full, schema.PlantFile)); err == nil {
+			return &usageError{schema.Printable(at) + " is a plant of its own", next}
+		}
+	}
+	return nil
+}
+
+// unseen refuses new files that git is told to ignore: their records would be neither
+// read nor committed.
+func (s *source) unseen(ctx context.Context, fresh, docs []schema.Document) error {
+	for _, d := range fresh {
+		if slices.ContainsFunc(docs, func(old schema.Document) bool { return old.Path == d.Path }) {
+			continue
+		}
+		if _, err := s.app.git(ctx, s.repo.Top(), "check-ignore", "-q", "--", "./"+d.Path); err == nil {
+			return &usageError{schema.Printable(d.Path) + " is a file that git ignores here, so its records would belong to no commit", "name another file with --into, or change what is ignored"}
 		}
 	}
 	return nil
