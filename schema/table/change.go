@@ -30,7 +30,7 @@ func (e *entering) change(at found, c *Claim, alone *schema.Record) (changed []*
 		s := &c.Stated[i]
 		v := at.record.Own(s.Field.Name)
 		switch {
-		case s.Text == "" && (v == nil || !e.Clear), s.Text != "" && v != nil && (at.written(v) == s.Text || v.Same(alone.Own(s.Field.Name))):
+		case s.Text == "" && (v == nil || !e.Clear), s.Text != "" && at.states(s, alone):
 			continue
 		case s.Text == "" && s.Field.Required && !s.Field.Inherited:
 			e.object(s.Place, called(c.Label)+": "+s.Field.Name+" has to be stated", "write it into the cell")

@@ -14,7 +14,7 @@ func (f *Form) check(rd *schema.Reader, c *Claim, forgiven ...schema.Code) (*sch
 	lines := c.lines(f.Kind, "")
 	first := 2 // the line of the first field
 	text := strings.Join(lines, "\n") + "\n"
-	if f.Within != nil && !f.alone() {
+	if f.inner() {
 		text = f.Within.Name + " " + schema.Literal("around") + " {\n" + text + "}\n"
 		first++
 	}
@@ -43,7 +43,7 @@ func (f *Form) check(rd *schema.Reader, c *Claim, forgiven ...schema.Code) (*sch
 		return nil, mistakes
 	}
 	r := file.Entries[0].Record
-	if f.Within != nil && !f.alone() {
+	if f.inner() {
 		if len(r.Inner) == 0 {
 			return nil, mistakes
 		}

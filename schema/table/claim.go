@@ -107,7 +107,7 @@ func (f *Form) keys() (keys []string) {
 	if !f.Kind.Unlabelled {
 		keys = append(keys, HeadingLabel)
 	}
-	if f.Within != nil && !f.alone() {
+	if f.inner() {
 		keys = append(keys, f.Within.Name)
 	}
 	return keys
@@ -285,7 +285,7 @@ func (g *gathering) take(claim Claim) {
 	case claim.Label == "" && !g.form.Kind.Unlabelled:
 		g.object(claim.Place, "the row states something, and no label", "write the label of the "+g.form.Kind.Name+", or empty the row")
 		return
-	case claim.Around == "" && g.form.Within != nil && !g.form.alone():
+	case claim.Around == "" && g.form.inner():
 		g.object(claim.Place, "the row does not say which "+g.form.Within.Name+" it is of", "write its label into the column "+g.form.Within.Name)
 		return
 	case g.form.Kind.Unlabelled:
@@ -293,7 +293,7 @@ func (g *gathering) take(claim Claim) {
 		return
 	}
 	key := claim.Label
-	if g.form.Within != nil && !g.form.alone() {
+	if g.form.inner() {
 		key = claim.Around + "\x00" + key
 	}
 	n, again := g.byKey[key]

@@ -57,7 +57,8 @@ const (
 // Every text has been read again, and states what the tables do and for the rest
 // what it did before.
 func Enter(rd *schema.Reader, docs []schema.Document, batches []Batch, o Options) (fresh []schema.Document, outcomes []Outcome, mistakes []Mistake) {
-	e := entering{shelf: newShelf(rd, docs), Options: o, before: docs, rows: schema.NewReader(), touched: make(map[*schema.Record]bool)}
+	s := newShelf(rd, docs)
+	e := entering{shelf: s, Options: o, before: s.byName, rows: schema.NewReader(), touched: make(map[*schema.Record]bool)}
 	e.rows.Bound(mostRemembered)
 	for _, f := range Forms() {
 		for i := range batches {
@@ -88,7 +89,8 @@ func Enter(rd *schema.Reader, docs []schema.Document, batches []Batch, o Options
 type entering struct {
 	*shelf
 	Options
-	before   []schema.Document
+	// before are the records as they were, by name.
+	before   map[string][]found
 	mistakes []Mistake
 	// rows reads each row by itself.
 	rows *schema.Reader
@@ -185,7 +187,7 @@ func (e *entering) count(f *Form) (n int) {
 			switch {
 			case at.record.Kind == f.Kind:
 				n++
-			case f.Within != nil && !f.alone() && at.record.Kind == f.Within:
+			case f.inner() && at.record.Kind == f.Within:
 				n += len(at.record.Blocks(f.Kind.Name))
 			}
 		}
@@ -196,15 +198,12 @@ func (e *entering) count(f *Form) (n int) {
 // locate finds the record that a claim is about. It does not fit where something else
 // is in its place.
 func (e *entering) locate(f *Form, c *Claim, nth int) (at found, known, fits bool) {
-	if f.Within != nil && !f.alone() {
-		around, ok := e.parent(f, c)
-		if !ok {
+	if f.inner() {
+		if _, ok := e.parent(f, c); !ok {
 			return found{}, false, false
 		}
-		at, known = around.inner(f.Kind, c.Label, nth)
-		return at, known, !known || e.sound(at, c)
 	}
-	all := e.byName[called(c.Label)]
+	all := e.named(f, c, nth)
 	switch {
 	case len(all) == 0 && f.Kind.Name == schema.KindPlant:
 		e.object(c.Place, "the plant is not "+schema.Quote(c.Label), "give the row the plant's label, or begin another plant in a folder of its own: git homerun init")
@@ -220,7 +219,7 @@ func (e *entering) locate(f *Form, c *Claim, nth int) (at found, known, fits boo
 		e.object(c.Place, fmt.Sprintf("%s is %s in %s", called(c.Label), schema.OneOf([]string{at.record.Kind.Name}), at.place()), "write the label of "+schema.OneOf([]string{f.Kind.Name}))
 		return found{}, false, false
 	}
-	if around := at.around(); c.Around != "" && called(c.Around) != around {
+	if around := at.around(); !f.inner() && c.Around != "" && called(c.Around) != around {
 		e.object(c.Place, fmt.Sprintf("%s stands %s in %s, and the table has it in the %s %s", called(c.Label), inOrAlone(around), at.place(), f.Within.Name, called(c.Around)),
 			"move its block there by hand: git homerun order knows it by its label")
 		return found{}, false, false

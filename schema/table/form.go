@@ -25,6 +25,9 @@ type Column struct {
 	Field   *schema.Field
 }
 
+// inner says whether records of the kind stand only inside another.
+func (f *Form) inner() bool { return f.Within != nil && !slices.Contains(schema.Kinds(), f.Kind) }
+
 // Forms are those of all kinds of record, in the order in which the language page
 // explains them, kinds that stand inside others after those.
 func Forms() []Form {

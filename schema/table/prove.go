@@ -27,8 +27,7 @@ func (e *entering) prove() {
 			e.object(c.claim.Place, called(c.claim.Label)+" could not be entered without changing something else", "enter it by hand")
 		}
 	}
-	old := newShelf(e.reader, e.before)
-	for name, all := range old.byName {
+	for name, all := range e.before {
 		for _, was := range all {
 			if e.touched[was.entry.Record] {
 				continue
@@ -42,23 +41,9 @@ func (e *entering) prove() {
 
 // states says whether a record states what a claim does.
 func (e *entering) states(c enteredClaim) bool {
-	at, known := found{}, false
-	if f := c.form; f.Within != nil && !f.alone() {
-		if all := e.byName[called(c.claim.Around)]; len(all) == 1 {
-			at, known = all[0].inner(f.Kind, c.claim.Label, c.nth)
-		}
-	} else if all := e.byName[called(c.claim.Label)]; len(all) == 1 {
-		at, known = all[0], all[0].record.Kind == f.Kind
-	}
-	if !known {
+	all := e.named(c.form, c.claim, c.nth)
+	if len(all) != 1 || all[0].record.Kind != c.form.Kind {
 		return false
 	}
-	for i := range c.claim.Stated {
-		s := &c.claim.Stated[i]
-		v := at.record.Own(s.Field.Name)
-		if s.Text != "" && (v == nil || at.written(v) != s.Text && !v.Same(c.alone.Own(s.Field.Name))) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(c.claim.Stated, func(s Stated) bool { return s.Text != "" && !all[0].states(&s, c.alone) })
 }

@@ -22,20 +22,18 @@ type Table struct {
 // which there is one, in the order of Forms. Rows are sorted by label as people
 // read them; what belongs to another record follows that one's order.
 func Of(entries []schema.Entry) []Table {
-	var rows []row
+	rows := make(map[*schema.Kind][]row)
 	for _, e := range entries {
 		literals := literalsOf(e.Text())
-		rows = append(rows, row{record: e.Record, literals: literals})
-		for _, in := range e.Inner {
-			rows = append(rows, row{record: in, literals: literals})
+		for _, r := range append([]*schema.Record{e.Record}, e.Inner...) {
+			rows[r.Kind] = append(rows[r.Kind], row{r, literals})
 		}
 	}
 	var tables []Table
 	for _, f := range Forms() {
 		t := Table{Form: f}
-		of := slices.DeleteFunc(slices.Clone(rows), func(r row) bool { return r.record.Kind != f.Kind })
-		slices.SortStableFunc(of, f.compare)
-		for _, r := range of {
+		slices.SortStableFunc(rows[f.Kind], f.compare)
+		for _, r := range rows[f.Kind] {
 			t.Rows = append(t.Rows, f.cells(r))
 		}
 		if len(t.Rows) > 0 {
@@ -62,14 +60,11 @@ func (r row) around() string {
 // compare sorts rows: those that can stand by themselves by their label, others by
 // the record around them.
 func (f *Form) compare(a, b row) int {
-	if f.Within == nil || f.alone() {
-		return cmp.Or(schema.Natural(a.record.Label, b.record.Label), schema.Natural(a.around(), b.around()))
+	if f.inner() {
+		return schema.Natural(a.around(), b.around())
 	}
-	return schema.Natural(a.around(), b.around())
+	return cmp.Or(schema.Natural(a.record.Label, b.record.Label), schema.Natural(a.around(), b.around()))
 }
-
-// alone says whether the kind may also stand by itself.
-func (f *Form) alone() bool { return slices.Contains(schema.Kinds(), f.Kind) }
 
 func (f *Form) cells(r row) []string {
 	cells := make([]string, len(f.Columns))

@@ -77,6 +77,20 @@ func (s *shelf) enter(f found) {
 // called is a label as a cell holds it.
 func called(label string) string { return strings.TrimSpace(schema.Printable(label)) }
 
+// named finds the records that bear a claim's label, of whatever kind; inside another
+// it is the one of the form's kind that bears it, or without labels the nth.
+func (s *shelf) named(f *Form, c *Claim, nth int) []found {
+	if !f.inner() {
+		return s.byName[called(c.Label)]
+	}
+	if around := s.byName[called(c.Around)]; len(around) == 1 {
+		if at, there := around[0].inner(f.Kind, c.Label, nth); there {
+			return []found{at}
+		}
+	}
+	return nil
+}
+
 // inner finds a record inside another: by its label, or the nth without one.
 func (f found) inner(k *schema.Kind, label string, n int) (found, bool) {
 	for _, in := range f.record.Blocks(k.Name) {
@@ -87,6 +101,13 @@ func (f found) inner(k *schema.Kind, label string, n int) (found, bool) {
 		n--
 	}
 	return found{}, false
+}
+
+// states says whether the record states what a cell does, which a record by itself has
+// read from it.
+func (f found) states(s *Stated, alone *schema.Record) bool {
+	v := f.record.Own(s.Field.Name)
+	return v != nil && (f.written(v) == s.Text || v.Same(alone.Own(s.Field.Name)))
 }
 
 // written is what a field of the record states, as a cell holds it.

@@ -156,10 +156,10 @@ func (a *app) sayImport(ctx context.Context, t *taking, o importFlags) error {
 	page := console.New(a.Out, a.page(ctx, a.Out))
 	if len(t.mistakes) > 0 {
 		for _, m := range t.mistakes {
-			page.Line(0, 4, console.In(console.Strong, schema.Printable(m.Place)), console.Plain(": "+schema.Printable(m.Message)))
-			page.Line(4, 10, console.Plain("next  "+schema.Printable(m.Next)))
+			page.Line(0, 4, console.In(console.Strong, m.Place), console.Plain(": "+m.Message))
+			page.Line(4, 10, console.Plain("next  "+m.Next))
 		}
-		page.Line(0, 2, console.Plain(""))
+		page.Blank()
 		page.Line(0, 2, console.Plain("nothing was written: correct the table, then import it again"))
 		if err := page.Err(); err != nil {
 			return err
@@ -173,10 +173,10 @@ func (a *app) sayImport(ctx context.Context, t *taking, o importFlags) error {
 		page.Line(0, 4, console.In(console.Strong, out.Form.Kind.Name), console.Plain(": "+outcomeText(out)))
 	}
 	if len(t.columns) > 0 {
-		page.Line(0, 4, console.Plain("columns left aside: "+schema.Printable(strings.Join(t.columns, ", "))))
+		page.Line(0, 4, console.Plain("columns left aside: "+strings.Join(t.columns, ", ")))
 	}
 	if len(t.sheets) > 0 {
-		page.Line(0, 4, console.Plain("sheets left aside: "+schema.Printable(strings.Join(t.sheets, ", "))))
+		page.Line(0, 4, console.Plain("sheets left aside: "+strings.Join(t.sheets, ", ")))
 	}
 	switch {
 	case changed == 0:
@@ -192,7 +192,7 @@ func (a *app) sayImport(ctx context.Context, t *taking, o importFlags) error {
 func outcomeText(out *table.Outcome) string {
 	var parts []string
 	if out.Added > 0 {
-		parts = append(parts, fmt.Sprintf("%d added in %s", out.Added, schema.Printable(strings.Join(out.Into, ", "))))
+		parts = append(parts, fmt.Sprintf("%d added in %s", out.Added, strings.Join(out.Into, ", ")))
 	}
 	if out.Changed > 0 {
 		fields := make([]string, len(out.Fields))
